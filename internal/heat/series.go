@@ -236,8 +236,8 @@ func (s *Series) profile(zx float64) float64 {
 	case Cylinder:
 		return math.J0(zx)
 	}
-	if zx < 1e-4 {
-		return 1 - zx*zx/6
+	if zx == 0 {
+		return 1
 	}
 	return math.Sin(zx) / zx
 }
@@ -288,10 +288,5 @@ func solveFalling(f func(float64) float64, y, guess float64) (float64, error) {
 	for f(high) > y {
 		low, high = high, 2*high
 	}
-	return numeric.Root(func(x float64) float64 {
-		if x == 0 {
-			return 1 - y
-		}
-		return f(x) - y
-	}, low, high, 1e-13*high)
+	return numeric.Root(func(x float64) float64 { return f(x) - y }, low, high, 1e-13*high)
 }
