@@ -135,7 +135,6 @@ func (in FlourBlend) Shares() (BlendedFlours, error) {
 		switch {
 		case f.Least == f.most():
 			b.Held = HeldByBoth
-		case s.free(i):
 		case x[i] <= s.low[i]:
 			b.Held = HeldAtLeast
 		case x[i] >= s.high[i]:

@@ -14,18 +14,12 @@ import (
 // it: the protein only grows with μ, and the sum with λ. Shares are in points, 0 to 100.
 type blendSolver struct {
 	p, s, low, high []float64
-	lambda, mu      float64 // for p itself, not p − mean
 	feasible        bool
 }
 
 func (b *blendSolver) add(f FlourLot) {
 	b.p, b.s = append(b.p, f.Protein.Points()), append(b.s, f.Share.Points())
 	b.low, b.high = append(b.low, f.Least.Points()), append(b.high, f.Most.Points())
-}
-
-func (b *blendSolver) free(i int) bool {
-	x := b.s[i] + b.lambda + b.mu*b.p[i]
-	return b.feasible && x > b.low[i] && x < b.high[i]
 }
 
 func (b *blendSolver) solve(target float64) []float64 {
@@ -56,9 +50,9 @@ func (b *blendSolver) solve(target float64) []float64 {
 	b.feasible = true
 	x := make([]float64, len(b.s))
 	breaks := make([]float64, 0, 2*len(x))
-	// at fills x for a μ and returns the λ that makes the shares a whole. Their sum grows with λ
-	// along straight lines between the points where a share meets a bound.
-	at := func(mu float64) (lambda float64) {
+	// at fills x for a μ, with the λ that makes the shares a whole. Their sum grows with λ along straight lines between
+	// the points where a share meets a bound.
+	at := func(mu float64) {
 		fill := func(l float64) float64 {
 			sum := 0.0
 			for i := range x {
@@ -75,17 +69,13 @@ func (b *blendSolver) solve(target float64) []float64 {
 		slices.Sort(breaks)
 		k := sort.Search(len(breaks), func(k int) bool { return fill(breaks[k]) >= whole })
 		if k == 0 || k == len(breaks) {
-			lambda = breaks[min(k, len(breaks)-1)]
-			fill(lambda)
-			return lambda
+			return // all at their least, or all at their most: the search has filled x last so
 		}
 		lo, hi := fill(breaks[k-1]), fill(breaks[k])
-		lambda = breaks[k-1] + (whole-lo)/(hi-lo)*(breaks[k]-breaks[k-1])
-		fill(lambda)
-		return lambda
+		fill(breaks[k-1] + (whole-lo)/(hi-lo)*(breaks[k]-breaks[k-1]))
 	}
 	if spread == 0 {
-		b.lambda = at(0)
+		at(0)
 		return x
 	}
 	// Differences of protein down to a millionth of a point can decide: μ may be large.
@@ -113,8 +103,7 @@ func (b *blendSolver) solve(target float64) []float64 {
 			hi = mid
 		}
 	}
-	b.mu = hi
-	b.lambda = at(hi) - hi*mean
+	at(hi)
 	return x
 }
 
@@ -148,7 +137,7 @@ func roundShares(x []float64) []quantity.Percent {
 	left := int64(one)
 	for i, v := range x {
 		q := v * 1e6
-		f := math.Floor(q + 1e-3) // a value a hair below a whole unit is that unit
+		f := math.Floor(q) // a value a hair below a whole unit gets it back: its remainder is the largest
 		units[i], rest[i] = int64(f), q-f
 		left -= units[i]
 	}

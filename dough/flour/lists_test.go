@@ -33,6 +33,13 @@ func TestWhatEachListSaysOfAHydration(t *testing.T) {
 	}{
 		"weak": {flour.FlourStrength{W: 100}, []said{{"weak", "50 %", "against"}, {"very weak", "50 %", "against"},
 			{"weak", "50 %", "against"}}},
+		"still weak": {flour.FlourStrength{W: 150}, []said{{"medium", "60 %", "against"}, {"weak", "50 %", "against"},
+			{"weak", "50 %", "against"}}},
+		"strong at last": {flour.FlourStrength{W: 400}, []said{{"very strong", "90 %", "for"},
+			{"very strong", "90 %", "for"}, {"strong", "70 %", "for"}}},
+		"weak by protein":   {flour.FlourStrength{Protein: percent(9)}, []said{{"weak", "50 %", "against"}}},
+		"medium by protein": {flour.FlourStrength{Protein: percent(12)}, []said{{"medium", "60 %", "against"}}},
+		"strong by protein": {flour.FlourStrength{Protein: percent(14)}, []said{{"strong", "70 %", "for"}}},
 		"medium": {flour.FlourStrength{W: 230}, []said{{"medium", "60 %", "against"}, {"medium", "60 %", "against"},
 			{"medium", "60 %", "against"}}},
 		"for bread": {flour.FlourStrength{W: 270}, []said{{"strong", "70 %", "for"}, {"for bread", "70 %", "for"},

@@ -1,6 +1,8 @@
 package flour
 
 import (
+	"math"
+
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/enum"
@@ -151,23 +153,24 @@ func (in FlourStrength) Judge() (StrengthAdvice, error) {
 	weak, medium := working.Tell("flour.class_weak", "weak"), working.Tell("flour.class_medium", "medium")
 	strong, veryStrong := working.Tell("flour.class_strong", "strong"), working.Tell("flour.class_very_strong",
 		"very strong")
+	top := math.Inf(1) // the strongest class of a list has no end
 	if in.W != 0 {
 		given := working.Tell("flour.given_w", "W %v", in.W)
 		r.class(FigureW, given, in.W, sources.SourdoughFrameworkStrength,
-			[]strengthClass{{150, weak, 0}, {250, medium, 1}, {350, strong, 2}, {1e9, veryStrong, 3}})
+			[]strengthClass{{150, weak, 0}, {250, medium, 1}, {350, strong, 2}, {top, veryStrong, 3}})
 		r.class(FigureW, given, in.W, sources.StrengthList2017, []strengthClass{
 			{120, working.Tell("flour.class_very_weak", "very weak"), 0}, {180, weak, 0}, {240, medium, 1},
-			{280, working.Tell("flour.class_bread", "for bread"), 2}, {340, strong, 2}, {1e9, veryStrong, 3},
+			{280, working.Tell("flour.class_bread", "for bread"), 2}, {340, strong, 2}, {top, veryStrong, 3},
 		})
 		r.class(FigureW, given, in.W, sources.StrengthListItalian,
-			[]strengthClass{{220, weak, 0}, {350, medium, 1}, {420, strong, 2}, {1e9, veryStrong, 3}})
+			[]strengthClass{{220, weak, 0}, {350, medium, 1}, {420, strong, 2}, {top, veryStrong, 3}})
 	}
 	if !in.Protein.IsZero() {
 		// The list says 8-10 weak, 11-13 medium, 14-15 strong; what lies between is put to the
 		// nearer class.
 		r.class(FigureProtein, working.Tell("flour.given_protein", "protein %.1f", in.Protein), in.Protein.Points(),
 			sources.StrengthList2017,
-			[]strengthClass{{10.5, weak, 0}, {13.5, medium, 1}, {1e9, strong, 2}})
+			[]strengthClass{{10.5, weak, 0}, {13.5, medium, 1}, {top, strong, 2}})
 	}
 	r.others(in)
 	r.sum()
