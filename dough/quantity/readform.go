@@ -160,7 +160,7 @@ func (f *formReader) itself(at jsonPath, n *formPart, read func([]byte) error) {
 	}
 	text, ok := n.json()
 	if !ok {
-		f.refuse(n, at, Tell("quantity.got_index", "the index %s", Excerpt(n.name)),
+		f.refuse(n, at, nil,
 			Tell("quantity.want_indexes_from_0_without_gap", "indexes from 0 without a gap, at most 999"))
 		return
 	}
@@ -169,11 +169,15 @@ func (f *formReader) itself(at jsonPath, n *formPart, read func([]byte) error) {
 	}
 }
 
-// refuse tells a problem at each name that begins so.
-func (f *formReader) refuse(n *formPart, at jsonPath, got, want Phrase) {
+// refuse tells a problem at each name that begins so; where nothing else is said of what was given, it is the name.
+func (f *formReader) refuse(n *formPart, at jsonPath, got any, want Phrase) {
 	if n.named && len(f.problems.list) < maxProblems {
 		_, goPath := at.both()
-		f.problems.note(InputError{Path: shortName(n.name), GoPath: shortName(goPath), Code: "unknown_key", Got: got,
+		said := got
+		if said == nil {
+			said = Excerpt(n.name)
+		}
+		f.problems.note(InputError{Path: shortName(n.name), GoPath: shortName(goPath), Code: "unknown_key", Got: said,
 			Want: want, Err: ErrForm})
 	}
 	for _, p := range n.parts {
@@ -191,12 +195,10 @@ func shortName(name string) string {
 
 // set reads the text into a value without parts; no text leaves it as it is.
 func (f *formReader) set(at jsonPath, text string, v reflect.Value) {
-	switch reads := readsText(v); {
+	switch {
 	case strings.TrimSpace(text) == "":
-	case reads != nil:
-		if err := reads.UnmarshalText([]byte(text)); err != nil {
-			f.join(at, err)
-		}
+	case readsText(v) != nil:
+		f.given(at, text, v)
 	case v.Kind() == reflect.String:
 		v.SetString(text)
 	case v.Kind() == reflect.Bool:

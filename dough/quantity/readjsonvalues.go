@@ -95,13 +95,7 @@ var timeWant = Tell("quantity.want_moment_offset_2026_11_28t09",
 func (r *jsonReader) text(at jsonPath, token json.Token, v reflect.Value) error {
 	given, ok := token.(string)
 	if ok {
-		err := readsText(v).UnmarshalText([]byte(given))
-		if err != nil && v.Type() == reflect.TypeFor[time.Time]() {
-			err = &InputError{Got: Excerpt(given), Want: timeWant, Err: ErrForm}
-		}
-		if err != nil {
-			r.join(at, err)
-		}
+		r.given(at, given, v)
 		return nil
 	}
 	want := Tell("quantity.want_text", "a text")
@@ -114,6 +108,17 @@ func (r *jsonReader) text(at jsonPath, token json.Token, v reflect.Value) error 
 	}
 	r.add(at, "wrong_type", described(token), want)
 	return r.skip(token)
+}
+
+// given reads a text into a value that has a text form.
+func (r *jsonReader) given(at jsonPath, text string, v reflect.Value) {
+	err := readsText(v).UnmarshalText([]byte(text))
+	if err != nil && v.Type() == reflect.TypeFor[time.Time]() {
+		err = &InputError{Got: Excerpt(text), Want: timeWant, Err: ErrForm}
+	}
+	if err != nil {
+		r.join(at, err)
+	}
 }
 
 func isNumber(v reflect.Value) bool { return v.CanInt() || v.CanUint() || v.CanFloat() }
