@@ -14,6 +14,7 @@ import (
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/trial"
+	"example.org/maslin/schedule"
 )
 
 // The rest of a day of one bread in words, whatever comes early or late, or at once; and what of it is refused.
@@ -158,6 +159,26 @@ func TestSharesFromWhatIsWeighed(t *testing.T) {
 				!(math.Abs(got.Preferments[0].Prefermented.Points()-20) <= 1e-4) {
 				t.Errorf("%s: salt %v, sponge %v", name, got.Salt, got.Preferments[0].Prefermented)
 			}
+		}
+	}
+}
+
+// A day for which the time ran out says so, and that nothing is known of it; and a problem of a preferment that
+// the bake does not have is the levain's, which the formula has beside them.
+func TestADayThatIsNotKnown(t *testing.T) {
+	d := Day{Zone: time.UTC}
+	d.Rising.Feasible, d.Timetable.Verdict = true, schedule.Unknown
+	w := d.why()
+	if w == nil || w.Reason != TimeRanOut || len(w.Rules)+len(w.Remedies) > 0 ||
+		w.Says.String() != "the time for planning ran out before a timetable was found or ruled out" {
+		t.Errorf("%+v", w)
+	}
+	b := &Bake{Levain: &Levain{}, Preferments: make([]PrefermentWork, 2)}
+	for path, want := range map[string]string{"Preferments[0].Hydration": "Levain.Hydration",
+		"Preferments[1].Hydration": "Preferments[0].Hydration", "Preferments[2].Hydration": "Preferments[1].Hydration",
+		"Preferments[3].Hydration": "Levain.Hydration"} {
+		if got := b.origin(ofFormula, path); got != want {
+			t.Errorf("%s is of %s, want %s", path, got, want)
 		}
 	}
 }
