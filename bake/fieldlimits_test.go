@@ -45,12 +45,14 @@ func limitedOfTheCore() []limited {
 	return []limited{
 		{"probe_error", asked(reading, func(r *LoafReading, x float64) { r.ProbeError = quantity.DeltaCelsius(x) },
 			LoafReading.Judge), 0, 10, 0.01},
-		{"dough", asked(OvenPiece{Extrapolate: true}, func(q *OvenPiece, x float64) { q.Dough = g(x) }, OvenPiece.BakeTime), 20, 5000, 0.01},
+		{"dough", asked(OvenPiece{Extrapolate: true}, func(q *OvenPiece, x float64) { q.Dough = g(x) },
+			OvenPiece.BakeTime), 20, 5000, 0.01},
 		{"known_dough", asked(OvenPiece{Dough: g(900), KnownTime: minutesIn(40), Extrapolate: true},
 			func(q *OvenPiece, x float64) { q.KnownDough = g(x) }, OvenPiece.BakeTime), 20, 5000, 0.01},
 		{"known_time", asked(OvenPiece{Dough: g(900), KnownDough: g(800)},
 			func(q *OvenPiece, x float64) { q.KnownTime = minutesIn(x) }, OvenPiece.BakeTime), 1, 24 * 60, second},
-		{"held", asked(reading, func(r *LoafReading, x float64) { r.Held = minutesIn(x) }, LoafReading.Judge), -1, 24 * 60,
+		{"held", asked(reading, func(r *LoafReading, x float64) { r.Held = minutesIn(x) },
+			LoafReading.Judge), -1, 24 * 60,
 			second},
 		{"in_oven", asked(reading, func(r *LoafReading, x float64) { r.InOven = minutesIn(x) }, LoafReading.Judge), -1,
 			24 * 60, second},
@@ -61,10 +63,12 @@ func limitedOfTheCore() []limited {
 		{"samples[1].at", left(func(p *Probe, x float64) {
 			p.Samples[0].At, p.Samples[1].At = minutesIn(x-5), minutesIn(x)
 		}), -1, 48 * 60, second},
-		{"place.station", asked(Goal{}, func(q *Goal, x float64) { q.Place.Station = Hectopascals(x) }, Goal.Target), 300, 1100,
+		{"place.station", asked(Goal{}, func(q *Goal, x float64) { q.Place.Station = Hectopascals(x) },
+			Goal.Target), 300, 1100,
 			0.1},
 		{"core", asked(TakenOut{}, func(q *TakenOut, x float64) { q.Core = c(x) }, TakenOut.CarryOver), 60, -1, 0.01},
-		{"dough", asked(UnprobedLoaf{}, func(q *UnprobedLoaf, x float64) { q.Dough = g(x) }, UnprobedLoaf.Arrival), 20, 5000,
+		{"dough", asked(UnprobedLoaf{}, func(q *UnprobedLoaf, x float64) { q.Dough = g(x) },
+			UnprobedLoaf.Arrival), 20, 5000,
 			0.01},
 		{"start", asked(UnprobedLoaf{Dough: g(900)}, func(q *UnprobedLoaf, x float64) { q.Start = c(x) },
 			UnprobedLoaf.Arrival), -5, 45, 0.01},
@@ -76,7 +80,8 @@ func limitedOfTheLoaf() []limited {
 	cooling := CoolingLoaf{Baked: g(780), Room: c(20), Slice: c(35), From: c(94)}
 	cooled := func(set func(*CoolingProbe, float64)) func(float64) error {
 		return func(x float64) error {
-			p := CoolingProbe{Room: c(20), Slice: c(35), Samples: []Sample{{minutesIn(20), c(80)}, {minutesIn(40), c(60)}}}
+			p := CoolingProbe{Room: c(20), Slice: c(35), Samples: []Sample{{minutesIn(20), c(80)},
+				{minutesIn(40), c(60)}}}
 			set(&p, x)
 			return trial.Err(p.TimeLeft())
 		}
@@ -92,10 +97,12 @@ func limitedOfTheLoaf() []limited {
 	const second = 1.0 / 60
 	return []limited{
 		{"baked", asked(cooling, func(q *CoolingLoaf, x float64) { q.Baked = g(x) }, CoolingLoaf.Time), 20, 5000, 0.01},
-		{"room", asked(cooling, func(q *CoolingLoaf, x float64) { q.Room, q.Slice = c(x), c(50) }, CoolingLoaf.Time), -25, 40,
+		{"room", asked(cooling, func(q *CoolingLoaf, x float64) { q.Room, q.Slice = c(x), c(50) },
+			CoolingLoaf.Time), -25, 40,
 			0.01},
 		{"from", asked(cooling, func(q *CoolingLoaf, x float64) { q.From = c(x) }, CoolingLoaf.Time), 45, 102, 0.01},
-		{"slice", asked(cooling, func(q *CoolingLoaf, x float64) { q.Slice, q.Room = c(x), c(-20) }, CoolingLoaf.Time), 5, 80,
+		{"slice", asked(cooling, func(q *CoolingLoaf, x float64) { q.Slice, q.Room = c(x), c(-20) },
+			CoolingLoaf.Time), 5, 80,
 			0.01},
 		{"loses", asked(cooling, func(q *CoolingLoaf, x float64) { q.Loses = pct(x) }, CoolingLoaf.Time), 0, 8, 0.001},
 		{"room", cooled(func(p *CoolingProbe, x float64) { p.Room, p.Slice = c(x), c(50) }), -25, 40, 0.01},
@@ -103,15 +110,20 @@ func limitedOfTheLoaf() []limited {
 		{"error", cooled(func(p *CoolingProbe, x float64) { p.Error = quantity.DeltaCelsius(x) }), 0, 10, 0.01},
 		{"stays[0].for", stay(func(s *Stay, x float64) { s.For = minutesIn(x) }), 1, 366 * 24 * 60, second},
 		{"stays[0].at", stay(func(s *Stay, x float64) { s.At = c(x) }), -80, -1, 0.01},
-		{"nominal", asked(PackedWeight{}, func(q *PackedWeight, x float64) { q.Nominal = g(x) }, PackedWeight.Limits), 5, 1e4,
+		{"nominal", asked(PackedWeight{}, func(q *PackedWeight, x float64) { q.Nominal = g(x) },
+			PackedWeight.Limits), 5, 1e4,
 			0.01},
-		{"flour_moisture", asked(solids, func(q *Solids, x float64) { q.FlourMoisture = pct(x) }, Solids.LeastLoss), 5, 20,
+		{"flour_moisture", asked(solids, func(q *Solids, x float64) { q.FlourMoisture = pct(x) },
+			Solids.LeastLoss), 5, 20,
 			0.001},
 		{"water", asked(solids, func(q *Solids, x float64) { q.Water = pct(x) }, Solids.LeastLoss), 30, 150, 0.001},
-		{"other_solids", asked(solids, func(q *Solids, x float64) { q.OtherSolids = pct(x) }, Solids.LeastLoss), 0, 60, 0.001},
+		{"other_solids", asked(solids, func(q *Solids, x float64) { q.OtherSolids = pct(x) },
+			Solids.LeastLoss), 0, 60, 0.001},
 		{"least", asked(solids, func(q *Solids, x float64) { q.Least = pct(x) }, Solids.LeastLoss), 30, 95, 0.001},
 		{"baked", asked(PromisedLoaf{Loss: pct(12)}, func(q *PromisedLoaf, x float64) { q.Baked = g(x) },
 			PromisedLoaf.Scaling), 5, -1, 0.01},
+		{"cooling", asked(PromisedLoaf{Loss: pct(12), Baked: g(700)},
+			func(q *PromisedLoaf, x float64) { q.Cooling = pct(x) }, PromisedLoaf.Scaling), 0, 10, 0.001},
 	}
 }
 
@@ -134,14 +146,17 @@ func limitedOfTheOven() []limited {
 	}
 	const second = 1.0 / 60
 	return []limited{
-		{"wanted", asked(OvenSetting{}, func(q *OvenSetting, x float64) { q.Wanted = c(x) }, OvenSetting.Dial), 50, 500, 0.01},
+		{"wanted", asked(OvenSetting{}, func(q *OvenSetting, x float64) { q.Wanted = c(x) },
+			OvenSetting.Dial), 50, 500, 0.01},
 		{"off", asked(OvenSetting{Wanted: c(230)}, func(q *OvenSetting, x float64) { q.Off = quantity.DeltaCelsius(x) },
 			OvenSetting.Dial), -60, 60, 0.01},
 		{"pieces", asked(load, func(q *OvenLoad, x float64) { q.Pieces = int(x) }, OvenLoad.Program), 1, 1000, 1},
 		{"oven", asked(load, func(q *OvenLoad, x float64) { q.Oven = c(x) }, OvenLoad.Program), 120, 500, 0.01},
 		{"then", asked(load, func(q *OvenLoad, x float64) { q.Then = c(x) }, OvenLoad.Program), 100, 500, 0.01},
-		{"preheat", asked(load, func(q *OvenLoad, x float64) { q.Preheat = minutesIn(x) }, OvenLoad.Program), -1, 360, second},
-		{"reheat", asked(load, func(q *OvenLoad, x float64) { q.Reheat = minutesIn(x) }, OvenLoad.Program), -1, 120, second},
+		{"preheat", asked(load, func(q *OvenLoad, x float64) { q.Preheat = minutesIn(x) },
+			OvenLoad.Program), -1, 360, second},
+		{"reheat", asked(load, func(q *OvenLoad, x float64) { q.Reheat = minutesIn(x) },
+			OvenLoad.Program), -1, 120, second},
 		{"phases[0].oven", bakeOut(func(h *HeatPhase, x float64) { h.Oven = c(x) }), 120, 350, 0.01},
 		{"phases[0].for", bakeOut(func(h *HeatPhase, x float64) { h.For = minutesIn(x) }), second, 24 * 60, second},
 		{"surface[1].core", color(func(s *Sample, x float64) { s.Core = c(x) }), 0, 300, 0.01},
@@ -149,7 +164,8 @@ func limitedOfTheOven() []limited {
 	}
 }
 
-// Each number is taken up to its ends, and refused by its own name a hair beyond; where -1 stands, this end belongs to
+// Each number is taken up to its ends, and refused by its own name a hair beyond; where -1 stands,
+	this end belongs to
 // something else. What is said then is kept.
 func TestNumbersAtTheirEnds(t *testing.T) {
 	var told strings.Builder

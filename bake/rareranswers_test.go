@@ -29,7 +29,7 @@ func rarerAnswers() map[string]answered {
 	c, g, pct := quantity.Celsius, quantity.Grams, quantity.NewPercent
 	lean, hall := Goal{}, At(quantity.Meters(1150))
 	out := map[string]answered{
-		"scattered":        must(
+		"scattered": must(
 			Probe{Goal: lean, Samples: readingsFrom(20, 3, 70, 74.6, 75, 80.3, 80.9)}.TimeLeft()),
 		"three, in a line": must(Probe{Goal: lean, Samples: readingsFrom(20, 4, 70, 76, 81)}.TimeLeft()),
 		"one too early":    must(Probe{Goal: lean, Samples: readingsFrom(18, 5, 50, 63, 73, 81)}.TimeLeft()),
@@ -43,7 +43,7 @@ func rarerAnswers() map[string]answered {
 		"vague":        must(Probe{Goal: lean, Samples: readingsFrom(30, 4, 70, 70.2)}.TimeLeft()),
 		"out of reach": must(
 			Probe{Goal: Goal{Wanted: c(98), Place: hall}, Samples: readingsFrom(30, 5, 78, 86)}.TimeLeft()),
-		"rye":          must(
+		"rye": must(
 			Probe{Goal: Goal{Style: Rye}, Samples: readingsFrom(35, 5, 80, 88), InOven: within(40)}.TimeLeft()),
 		"with an error of the probe": must(Probe{Goal: lean, Error: quantity.DeltaCelsius(2),
 			Samples: readingsFrom(20, 6, 70, 80)}.TimeLeft()),
@@ -53,21 +53,21 @@ func rarerAnswers() map[string]answered {
 		"cooling, reached":   must(CoolingProbe{Room: c(20), Samples: readingsFrom(20, 30, 60, 34)}.TimeLeft()),
 		"cooling, in a room of no name": must(CoolingProbe{Samples: readingsFrom(20, 30, 80, 60),
 			Error: quantity.DeltaCelsius(2)}.TimeLeft()),
-		"cooling at once":         must(
+		"cooling at once": must(
 			CoolingLoaf{Style: LeanHearth, Baked: g(780), From: c(46), Slice: c(44), Room: c(22)}.Time()),
-		"cooling a warm style":    must(CoolingLoaf{Style: SoftRoll, Baked: g(70), From: c(90), Room: c(22)}.Time()),
-		"cooling in a warm room":  must(
+		"cooling a warm style": must(CoolingLoaf{Style: SoftRoll, Baked: g(70), From: c(90), Room: c(22)}.Time()),
+		"cooling in a warm room": must(
 			CoolingLoaf{Style: LeanHearth, Baked: g(780), From: c(94), Room: c(33)}.Time()),
 		"cooling that loses much": must(
 			CoolingLoaf{Style: LeanHearth, Baked: g(780), From: c(94), Room: c(22), Loses: pct(6)}.Time()),
 		"carry-over from 60":      must(TakenOut{Core: c(60)}.CarryOver()),
 		"carry-over near boiling": must(TakenOut{Core: c(99.5)}.CarryOver()),
 		"by a station":            must(Goal{Place: Site{Station: Hectopascals(850)}}.Target()),
-		"by the weather":          must(
+		"by the weather": must(
 			Goal{Place: Site{Altitude: quantity.Meters(1150), SeaLevel: Hectopascals(990)}}.Target()),
 		"in the freezer": must(
 			StoredLoaf{Style: LeanHearth, Stays: []Stay{{within(600), c(20)}, {within(6000), c(-12)},
-			{within(6000), c(-40)}, {within(90), c(32)}}}.Staling()),
+				{within(6000), c(-40)}, {within(90), c(32)}}}.Staling()),
 		"at the colds of a table": must(
 			StoredLoaf{Style: Rye, Stays: []Stay{{within(600), c(-1)}, {within(600), c(10)}}}.Staling()),
 		"two loaves weighed":      must(LossLog{Loaves: []WeighedLoaf{{g(886), g(771)}, {g(884), g(782)}}}.Learn()),
@@ -78,16 +78,17 @@ func rarerAnswers() map[string]answered {
 		"held long enough":        must(LoafReading{Core: c(98.4), Held: within(25), InOven: within(60)}.Judge()),
 		"color of nothing dry":    must(DryCrust{Surface: readingsFrom(0, 10, 90, 100)}.Color()),
 		"color of much":           must(DryCrust{Surface: readingsFrom(0, 10, 100, 240, 250), Browning: 1.3}.Color()),
-		"rounds without a lid":    must(
+		"rounds without a lid": must(
 			OvenLoad{Dough: g(600), Pieces: 5, Together: 2, Covered: within(1)}.Program()),
-		"in one round":            must(OvenLoad{Style: Focaccia, Dough: g(900), Pieces: 1, Oven: c(230)}.Program()),
-		"covered and turned":      must(
-			OvenLoad{Dough: g(900), Pieces: 2, Vessel: Pot, Covered: within(20), Then: c(220), Reheat: within(15)}.Program()),
-		"loss of the lightest":    must(LeanHearth.UsualLoss(g(20))),
-		"loss of the heaviest":    must(Rye.UsualLoss(g(5000))),
-		"loss of a small bread":   must(SoftRoll.LossOfBread(g(45))),
-		"limits of 300 g":         must(PackedWeight{Nominal: g(300)}.Limits()),
-		"limits of 1001 g":        must(PackedWeight{Nominal: g(1001)}.Limits()),
+		"in one round": must(OvenLoad{Style: Focaccia, Dough: g(900), Pieces: 1, Oven: c(230)}.Program()),
+		"covered and turned": must(
+			OvenLoad{Dough: g(900), Pieces: 2, Vessel: Pot, Covered: within(20), Then: c(220),
+				Reheat: within(15)}.Program()),
+		"loss of the lightest":  must(LeanHearth.UsualLoss(g(20))),
+		"loss of the heaviest":  must(Rye.UsualLoss(g(5000))),
+		"loss of a small bread": must(SoftRoll.LossOfBread(g(45))),
+		"limits of 300 g":       must(PackedWeight{Nominal: g(300)}.Limits()),
+		"limits of 1001 g":      must(PackedWeight{Nominal: g(1001)}.Limits()),
 	}
 	for _, shape := range quantity.Values[Shape]() {
 		if a, err := (UnprobedLoaf{Shape: shape, Dough: g(500), Start: c(24)}).Arrival(); err == nil {
