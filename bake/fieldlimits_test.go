@@ -164,8 +164,7 @@ func limitedOfTheOven() []limited {
 	}
 }
 
-// Each number is taken up to its ends, and refused by its own name a hair beyond; where -1 stands,
-	this end belongs to
+// Each number is taken up to its ends, and refused by its own name a hair beyond; where -1 stands, this end belongs to
 // something else. What is said then is kept.
 func TestNumbersAtTheirEnds(t *testing.T) {
 	var told strings.Builder
