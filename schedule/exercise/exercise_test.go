@@ -150,3 +150,14 @@ func TestAnswersInAnyUnit(t *testing.T) {
 		t.Error("a wrong answer passes")
 	}
 }
+
+// Words that name no topic and no difficulty are refused, and leave what was there.
+func TestUnknownWordsAreRefused(t *testing.T) {
+	d, topic := exercise.Hard, exercise.Water
+	if err := d.UnmarshalText([]byte("impossible")); err == nil || d != exercise.Hard {
+		t.Errorf("%v, %v", d, err)
+	}
+	if err := topic.UnmarshalText([]byte("astronomy")); err == nil || topic != exercise.Water {
+		t.Errorf("%v, %v", topic, err)
+	}
+}
