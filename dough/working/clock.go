@@ -12,10 +12,7 @@ func (r Reader) Elapsed(d time.Duration) string { return elapsedMessage(d).Text(
 func elapsedMessage(d time.Duration) Message {
 	d = d.Round(time.Second)
 	if d < 0 {
-		if d < -1<<62 {
-			d = -1 << 62
-		}
-		return Tell("working.negative", "−%v", elapsedMessage(-d))
+		return Tell("working.negative", "−%v", elapsedMessage(-max(d, -1<<63+1)))
 	}
 	const day = 24 * time.Hour
 	if d >= 2*day {
