@@ -18,10 +18,12 @@ func TestHowNumbersAreWritten(t *testing.T) {
 	us := working.Reader{Units: working.USCustomary}
 	comma := working.Reader{Language: working.Language{Decimal: ","}}
 	var page strings.Builder
-	sizes := []float64{0, 1, 1.5, -2.25, 9.995, 12.345678, 99.95, 123456.789, 0.012345, 0.0001, 0.00009999, 4.567e-7, 60, 90,
+	sizes := []float64{0, 1, 1.5, -2.25, 9.995, 12.345678, 99.95, 123456.789, 0.012345, 0.0001,
+		0.00009999, 4.567e-7, 60, 90,
 		5999.5, 1e6}
 	page.WriteString("amounts with three decimals\n")
-	for _, u := range []working.Unit{working.Number, working.Percent, working.Celsius, working.DeltaCelsius, working.Kelvin,
+	for _, u := range []working.Unit{working.Number, working.Percent, working.Celsius,
+		working.DeltaCelsius, working.Kelvin,
 		working.Fahrenheit, working.DeltaFahrenheit, working.Gram, working.Kilogram, working.Ounce, working.Pound,
 		working.Meter, working.Centimeter, working.Foot, working.Inch, working.Liter, working.Milliliter, working.Quart,
 		working.FluidOunce, working.Second, working.Minute, working.Hour, "kJ/kg"} {
@@ -32,7 +34,8 @@ func TestHowNumbersAreWritten(t *testing.T) {
 		}
 	}
 	page.WriteString("numbers by decimals\n")
-	for _, x := range append(sizes, math.NaN(), math.Inf(1), 1e21, 9.99e20, 1e-6, 9.9e-7, 0.5e-6, 0.499e-6, 0.0049, 0.005) {
+	for _, x := range append(sizes, math.NaN(), math.Inf(1), 1e21, 9.99e20, 1e-6, 9.9e-7, 0.5e-6,
+		0.499e-6, 0.0049, 0.005) {
 		fmt.Fprintf(&page, "  %v", x)
 		for _, places := range []int{-1, 0, 1, 2, 6, 15, 16, 30} {
 			fmt.Fprintf(&page, " | %s", working.Reader{}.Number(x, places))
@@ -41,7 +44,8 @@ func TestHowNumbersAreWritten(t *testing.T) {
 	}
 	page.WriteString("templates\n")
 	for _, template := range []string{"%v", "%d", "%s", "%q", "%f", "%g", "%.0f", "%.1f", "%.3g", "%.0g", "%+.1f", "%+d",
-		"%02d", "%05d", "%012d", "%013d", "%.12f", "%.13f", "%[1]v", "%[1]d", "%[0]v", "%[2]v", "%[1", "%[", "%", "%%", "%+",
+		"%02d", "%05d", "%012d", "%013d", "%.12f", "%.13f", "%[1]v", "%[1]d", "%[0]v", "%[2]v", "%[1",
+		"%[", "%", "%%", "%+",
 		"%0", "%.", "%.1", "%t", "%x", "%z", "%v {1|piece|pieces}", "{1|piece|pieces}", "{2|a|b}", "{1|a}", "{0|a|b}",
 		"{1|a|b|c}", "{1|a|b", "{x|a|b}", "{9999|a|b}"} {
 		fmt.Fprintf(&page, "  %q", template)
@@ -87,8 +91,10 @@ func TestMessagesInTheirDataForm(t *testing.T) {
 	var page strings.Builder
 	deep := strings.Repeat(`{"id":"a","say":"%v","args":[{"message":`, 40) + `"x"` + strings.Repeat(`}]}`, 40)
 	arg := func(text string) string { return `{"id":"a.b","say":"%v","args":[` + text + `]}` }
-	for _, text := range []string{`null`, `""`, `"plain 50 %v"`, ` "x" `, `7`, `[]`, `{}`, `{"text":"as 5 % is"}`, `{"id":"a"}`,
-		`{"say":"%v and %v","args":[{"number":1}]}`, `{"args":[{"number":1}]}`, `{"id":1}`, `{"what":1}`, `{"id":"a","id":"b"}`,
+	for _, text := range []string{`null`, `""`, `"plain 50 %v"`, ` "x" `, `7`, `[]`, `{}`,
+		`{"text":"as 5 % is"}`, `{"id":"a"}`,
+		`{"say":"%v and %v","args":[{"number":1}]}`, `{"args":[{"number":1}]}`, `{"id":1}`, `{"what":1}`,
+		`{"id":"a","id":"b"}`,
 		arg(`{"number":7}`), arg(`{"number":7.50}`), arg(`{"number":1e3}`), arg(`{"number":-0.0}`), arg(`{"number":-0}`),
 		arg(`{"number":18446744073709551615}`), arg(`{"number":9223372036854775808}`), arg(`{"number":1e400}`),
 		arg(`{"number":"NaN"}`), arg(`{"number":"+Inf"}`), arg(`{"number":"7"}`), arg(`{"number":null}`),
@@ -97,7 +103,8 @@ func TestMessagesInTheirDataForm(t *testing.T) {
 		arg(`{"duration":"4h30m0.000000001s"}`), arg(`{"duration":"soon"}`),
 		arg(`{"time":"2026-11-28T14:05:00+01:00[Europe/Zurich]"}`), arg(`{"time":"2026-11-28T14:05:00+01:00"}`),
 		arg(`{"time":"noon]"}`), arg(`{"mass":"40 g"}`), arg(`{"mass":""}`), arg(`{"mass":"1 lb"}`), arg(`{"mass":"1 L"}`),
-		arg(`{"temperature":"70 °F"}`), arg(`{"temperature":"7"}`), arg(`{"temperature_difference":"3 K"}`), arg(`{"temperature_difference":"3 °C"}`),
+		arg(`{"temperature":"70 °F"}`), arg(`{"temperature":"7"}`),
+		arg(`{"temperature_difference":"3 K"}`), arg(`{"temperature_difference":"3 °C"}`),
 		arg(`{"length":"9 in"}`), arg(`{"length":"9 g"}`), arg(`{"volume":"1 cup"}`), arg(`{"volume":"1 kg"}`),
 		arg(`{"percent":"5 %"}`), arg(`{"percent":"5"}`), arg(`{"loaf":"x"}`), arg(`{"message":"in it"}`),
 		arg(`{"message":{"say":"%v","args":[{"mass":"1 g"}]}}`), arg(`{"message":7}`),
@@ -137,7 +144,8 @@ func TestPagesOfStrangeWords(t *testing.T) {
 		"max_k + min", "ſƀ", "„so“ ‘it’ … \u00a0\u202f\t", "a=b/c%{}~^", "[link](http://x)", "é ÿ À", "x^−1.5,z", "^(", "日",
 	} {
 		w := hostile(words)
-		for _, text := range []string{w.Text(60), w.Markdown(), w.LaTeX(), working.Telling{}.HTML(w, 3), working.TeX(words)} {
+		for _, text := range []string{w.Text(60), w.Markdown(), w.LaTeX(), working.Telling{}.HTML(w, 3),
+			working.TeX(words)} {
 			page.WriteString(text + "\n")
 		}
 	}
@@ -169,7 +177,8 @@ func TestPagesOfTables(t *testing.T) {
 	for name, columns := range map[string][]working.Column{
 		"1 weights": {{Symbol: "m", Meaning: say("weight"), Unit: working.Gram, Cells: []float64{780, 12.5, 0.3333333}},
 			{Symbol: "d", Meaning: say("double"), Unit: working.Gram, By: times(2)}},
-		"2 degrees": {{Symbol: "T", Meaning: say("oven"), Unit: working.Celsius, Cells: []float64{220, 180.55}, Decimals: 1},
+		"2 degrees": {{Symbol: "T", Meaning: say("oven"), Unit: working.Celsius, Decimals: 1,
+			Cells: []float64{220, 180.55}},
 			{Symbol: "L", Meaning: say("length"), Unit: working.Centimeter, Cells: []float64{20, 33}},
 			{Symbol: "h", Meaning: say("heat"), Unit: "kJ", By: warm, Decimals: 2},
 			{Symbol: "s", Meaning: say("share"), Unit: working.Number, By: times(1.0 / 3), Decimals: 2}},
