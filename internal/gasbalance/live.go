@@ -10,7 +10,7 @@ type live struct {
 	// What was known before the bakes: its precision among them, and the mean of all.
 	before effectMatrix
 	all    effect
-	// What is known with them; of the covariance only the lower half counts.
+	// What is known with them, once their luck is settled; of the covariance only the lower half counts.
 	mean effect
 	cov  effectMatrix
 }
@@ -25,12 +25,10 @@ func (g *gaussian) live(used *[kneadings]bool) (l live) {
 		}
 	}
 	for a, i := range l.of[:l.n] {
-		l.mean[a] = g.mean[i]
 		for b, j := range l.of[:l.n] {
 			l.before[a][b] = g.cov[i][j]
 		}
 	}
-	l.cov = l.before
 	l.before.invert(l.n)
 	return l
 }

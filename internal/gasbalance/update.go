@@ -71,7 +71,7 @@ func (l *Law) observe(b *Belief, f Formula, v Vessel, start State, history []Kno
 		at := celsius(history, r.Hour)
 		rise := l.Rise(c.Gas(&state), at, v.Hydration, v.Pressure)
 		h := Vector{}
-		if rise > 0 {
+		if rise > 0 && rise < l.Fullest { // a dough that is as full as can be no longer goes with its gas
 			n := l.Need(rise, v.Hydration, v.Pressure)
 			through := rise / n.Steepness(at) / (rise + r.Error) // dln(R + δ)/dln G
 			h = state.LogGas()
