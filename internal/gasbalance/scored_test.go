@@ -26,8 +26,9 @@ func TestTheFirstBakeIsScoredByThePrior(t *testing.T) {
 		}
 		g, weights := Group{}.Learn("", "", []Dated{{row, 0}})
 		got := g.Entries[0].Sums.Score
-		squares := math.Pow(z*1.2815515655446004/reach, 2) / 0.96257
-		if x := 2.5 / math.Abs(z*1.2815515655446004/reach); x < 1 {
+		narrowed := z * 1.2815515655446004 / reach
+		squares := narrowed * narrowed / 0.96257
+		if x := 2.5 / math.Abs(narrowed); x < 1 {
 			squares *= x * x * x * x
 		}
 		foretold := -math.Log(math.Sqrt(variance)) - 4*math.Log(1+z*z/7)
