@@ -2,12 +2,15 @@ package schedule
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 	"testing"
 	"time"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/trial"
 )
 
 // What a problem may hold, to the last one: what is accepted, and where what is one more is refused.
@@ -29,6 +32,7 @@ func TestLimitsOfAProblem(t *testing.T) {
 		}
 		return out
 	}
+	told := map[string]string{}
 	for name, c := range map[string]struct {
 		change func(p *Problem, over bool)
 		path   string
@@ -273,9 +277,15 @@ func TestLimitsOfAProblem(t *testing.T) {
 			for _, e := range quantity.InputErrors(err) {
 				paths = append(paths, e.GoPath)
 			}
+			told[name] = err.Error()
 			if len(paths) != 1 || paths[0] != c.path {
 				t.Errorf("%s, one more: %v, want %s", name, paths, c.path)
 			}
 		}
 	}
+	var b strings.Builder
+	for _, name := range slices.Sorted(maps.Keys(told)) {
+		fmt.Fprintf(&b, "%s\n    %s\n", name, told[name])
+	}
+	trial.Kept(t, "refused.txt", b.String())
 }
