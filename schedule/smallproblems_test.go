@@ -30,7 +30,7 @@ func drawnProblem(seed uint64) Problem {
 			DayStep{ID: id("shape"), Min: long(1, 3), Needs: []Need{{Resource: "baker", Amount: 1}}},
 			DayStep{ID: id("bake"), Min: long(2, 4), Needs: []Need{{Resource: "oven", Amount: 1, Program: quantity.Celsius(
 				float64(220 + 10*r.IntN(2))).String()}}})
-		most := quantity.Elapsed(NoLimit)
+		most := NoLimit
 		if r.IntN(2) == 0 {
 			most = long(0, 4)
 		}
