@@ -112,7 +112,7 @@ func (f Formula) weighed(target Target) (_ Batch, ofFormula, ofTarget error) {
 	}
 	for {
 		if err := b.weigh(); err != nil {
-			return Batch{}, err, nil
+			return Batch{}, quantity.DataPaths(f, err), nil
 		}
 		over := stock.exceeded(&b)
 		if over.IsZero() {

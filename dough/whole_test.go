@@ -26,11 +26,36 @@ func TestWholeAnswers(t *testing.T) {
 	small := must(hall().For(dough.ByFlour{Mass: g(1000)}))
 	drier := hall()
 	drier.Liquids[0].Percent = p("68 %")
+	soaked := milkLoaf()
+	soaked.Flours = []dough.Part{{Name: "bread flour", Percent: p("90 %"), Kind: dough.KindWheat},
+		{Name: "whole rye", Percent: p("10 %"), Kind: dough.KindWholeRye}}
+	soaked.Soakers = []dough.Soaker{{Name: "scalded rye", Kind: dough.Scald, Parts: []dough.Part{
+		{Name: "whole rye", Percent: p("10 %")}, {Name: "water", Percent: p("20 %")}}}}
+	removed := hall()
+	removed.Preferments[0].Seed = dough.Seed{Percent: p("20 %"), Hydration: p("100 %"), Account: dough.SeedRemoved}
+	back := must(removed.For(dough.ByFlour{Mass: g(2000)}))
+	weighed := must(dough.Weights{
+		Final: dough.Bowl{Flours: []dough.Weight{{Name: "wheat", Mass: g(800), Kind: dough.KindWheat}},
+			Liquids: []dough.Weight{{Name: "water", Mass: g(500)}}, Salt: g(20),
+			Others: []dough.Weight{{Name: "yeast", Mass: g(0.05), Kind: dough.KindInstantYeast}}},
+		Preferments: []dough.PrefermentWeights{{Name: "poolish", Kind: dough.Poolish, Used: g(390), Bowl: dough.Bowl{
+			Flours:  []dough.Weight{{Name: "wheat", Mass: g(200)}},
+			Liquids: []dough.Weight{{Name: "water", Mass: g(200)}}}}},
+	}.Batch())
 	scales := dough.Scales{Flour: g(1), Fine: g(0.1)}
 	us := working.Telling{Reader: working.Reader{Units: working.USCustomary}, Level: working.WithNumbers, Width: 110}
 	for name, a := range map[string]told{
 		"loaves": loaves, "stages": stages, "milk": milk,
 		"loaves-weighed": must(loaves.Weigh(scales)), "stages-weighed": must(stages.Weigh(scales)),
+		"scald": must(soaked.For(dough.ByDough{Mass: g(2500)})), "removed": back, "weighed": weighed,
+		"by-levain": must(threeStages().For(dough.ByLevain{Preferment: "ripe sour", Mass: g(2000)})),
+		"by-stage":  must(threeStages().For(dough.ByLevain{Preferment: "second stage", Mass: g(500)})),
+		"at-hand": must(hall().For(dough.AtHand{Stock: []dough.Stock{{Name: "bread flour", Mass: g(1700)},
+			{Name: "water", Mass: g(1200)}, {Name: "levain", Mass: g(900)}}})),
+		"by-volume":          must(milkLoaf().For(dough.ByVolume{Volume: quantity.Liters(4), Density: 1.1, Rise: p("150 %")})),
+		"one-levain-removed": must(dough.OneLevain{Preferment: "levain", Doughs: []dough.Batch{back, back}}.Plan()),
+		"too-little-yeast": must(dough.Mishap{Batch: milk, Extra: []dough.Stock{{Name: "dry yeast", Mass: g(-0.1)},
+			{Name: "water", Mass: g(25)}}}.Repair()),
 		"levain": must(dough.LevainBuild{Want: g(300), KeepBack: g(30), Hydration: p("100 %"),
 			Starter: dough.Starter{Mass: g(12), Hydration: p("60 %")}, Inoculation: p("20 %")}.Plan()),
 		"stiff-levain": must(dough.LevainBuild{Want: g(800), Hydration: p("50 %"),
