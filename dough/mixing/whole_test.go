@@ -54,6 +54,24 @@ func TestWholeAnswers(t *testing.T) {
 	}
 	us := working.Telling{Reader: working.Reader{Units: working.USCustomary}, Level: working.WithNumbers, Width: 110}
 	for name, a := range map[string]told{
+		"dough-change": must(mixing.DoughChange{From: c(24), To: c(28), SaltFrom: quantity.MustPercent("1 %"),
+			SaltTo: quantity.MustPercent("2 %")}.Effect()),
+		"less-salt": must(mixing.DoughChange{SaltFrom: quantity.MustPercent("2 %"),
+			Development: quantity.Elapsed(4 * time.Minute)}.Effect()),
+		"scald": must(mixing.Scald{Flour: g(500), FlourTemperature: c(20), Water: g(1000), Bowl: 0.8}.Pour()),
+		"scald-high": must(mixing.Scald{Flour: g(500), FlourTemperature: c(5), Water: g(500),
+			Altitude: quantity.Meters(2500)}.Pour()),
+		"kneading-household": must(kneaded(mixing.Planetary, mixing.EnrichedDough, 5, 550, 150, 100).Kneading()),
+		"kneading-spiral":    must(kneaded(mixing.Spiral, mixing.MixedRyeDough, 40, 750, 0, 0).Kneading()),
+		"sticking": must(mixing.Sticking{Mix: kneaded(mixing.Spiral, mixing.WheatDough, 20, 600, 0, 0), Rested: true,
+			Kneaded: quantity.Elapsed(9 * time.Minute)}.Advise()),
+		"scraped": must(mixing.Sticking{Mix: kneaded(mixing.Planetary, mixing.WheatDough, 5, 730, 0, 0),
+			Kneaded: quantity.Elapsed(15 * time.Minute)}.Advise()),
+		"bowl-household": must(kneaded(mixing.Planetary, mixing.WheatDough, 5, 550, 0, 0).Fit()),
+		"bowl-spiral":    must(kneaded(mixing.Spiral, mixing.WheatDough, 30, 650, 0, 0).Fit()),
+		"bowl-spelt":     must(kneaded(mixing.Planetary, mixing.SpeltDough, 20, 450, 0, 0).Fit()),
+		"table": must(mixing.WaterTable{Target: c(25), Mixer: mixing.Spiral, Levain: c(24),
+			Flour: []quantity.Temperature{c(15), c(20), c(25)}, Room: []quantity.Temperature{c(18), c(22)}}.Water()),
 		"factors": must(hall().Water()), "too-warm": must(hot.Water()), "too-cold": must(cold.Water()),
 		"friction": must(mixing.Measured{Dough: c(24), Water: c(30), Others: []mixing.Factor{
 			{Kind: mixing.FlourFactor, Temperature: c(18)}, {Kind: mixing.RoomFactor, Temperature: c(19)}}}.Friction()),
