@@ -33,7 +33,7 @@ func TestWhatIsKnownOfEveryKind(t *testing.T) {
 	trial.Kept(t, "kinds.txt", page.String())
 }
 
-// Refusals of what cannot be one dough, one levain or one repair, said whole: what was given, what is wanted, and where.
+// Refusals of what cannot be one dough, one levain or one repair, said whole: what was given, what is wanted, where.
 func TestRefusalsAreSaidWhole(t *testing.T) {
 	var page strings.Builder
 	said := func(what string, err error) {
@@ -62,7 +62,8 @@ func TestRefusalsAreSaidWhole(t *testing.T) {
 			{Name: "water", Percent: pc("1001 %")}, {Name: "whole rye", Percent: pc("6 %")}}}}
 	})
 	change("a culture with all the water", maslin(), func(f *dough.Formula) {
-		f.Preferments[0].Hydration, f.Preferments[0].Seed = pc("20 %"), dough.Seed{Percent: pc("100 %"), Hydration: pc("900 %")}
+		f.Preferments[0].Hydration, f.Preferments[0].Seed = pc("20 %"), dough.Seed{Percent: pc("100 %"),
+			Hydration: pc("900 %")}
 	})
 	change("names that hide", maslin(), func(f *dough.Formula) {
 		f.Flours[0].Name, f.Flours[1].Name, f.Liquids[0].Name = "", "a\u202eb", strings.Repeat("w", 201)

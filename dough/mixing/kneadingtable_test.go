@@ -176,7 +176,8 @@ func TestRefusalsAreSaidWhole(t *testing.T) {
 	}
 	for _, in := range []mixing.Sticking{
 		{Mix: whole, Kneaded: quantity.Elapsed(-time.Second)}, {Mix: whole, Kneaded: quantity.Elapsed(4 * time.Hour)},
-		{Mix: whole, Kneaded: quantity.Elapsed(4*time.Hour + time.Second)}, {Mix: whole, Added: g(200)}, {Mix: whole, Added: g(200.1)},
+		{Mix: whole, Kneaded: quantity.Elapsed(4*time.Hour + time.Second)},
+		{Mix: whole, Added: g(200)}, {Mix: whole, Added: g(200.1)},
 		{Mix: whole, Added: g(-1)}, {Mix: whole, Dough: c(-1)}, {Mix: whole, Dough: c(0)}, {Mix: whole, Dough: c(60)},
 		{Mix: whole, Dough: c(50.1)},
 	} {
