@@ -139,7 +139,7 @@ func (d Day) weighLists() []WeighList {
 		}
 		l := weighBuild(b)
 		if s, ok := scalds[l.Name]; ok {
-			l.Says = scaldSays(s)
+			l.Says = append(scaldSays(s), l.Says...)
 		}
 		out = append(out, l)
 	}
@@ -154,7 +154,7 @@ func (d Day) weighLists() []WeighList {
 				turn++
 			}
 		}
-		l.Lines = append(l.Lines, line)
+		l.Lines, l.Says = append(l.Lines, line), append(l.Says, line.unseen(w.Exact)...)
 	}
 	// What ripens gives off gas and dries a little, and some of it stays in the jar: common practice, no source.
 	if l.Batches > 1 && d.Levain != nil && !d.Bake.Levain.standing() && !d.sharesLevain() {
@@ -170,10 +170,21 @@ func (d Day) sharesLevain() bool { return d.Levain != nil && !d.Levain.Shared.Is
 func weighBuild(b dough.WeighedBuild) WeighList {
 	l := WeighList{Name: b.Build.Name, Total: b.Made, Batches: 1}
 	for _, w := range b.Lines {
-		l.Lines = append(l.Lines, WeighLine{Name: w.Name, Percent: w.Percent, Mass: w.Mass})
+		line := WeighLine{Name: w.Name, Percent: w.Percent, Mass: w.Mass}
+		l.Lines, l.Says = append(l.Lines, line), append(l.Says, line.unseen(w.Exact)...)
 		l.Residue = l.Residue.Add(w.Residue)
 	}
 	return l
+}
+
+// unseen says how to weigh a line of which the scale shows nothing, in all or for one of the batches.
+func (l WeighLine) unseen(exact quantity.Mass) []working.Message {
+	one := exact.Divide(int64(max(1, len(l.Portions))))
+	shown := !l.Mass.IsZero() && !slices.ContainsFunc(l.Portions, quantity.Mass.IsZero)
+	if shown || one.Sign() <= 0 {
+		return nil
+	}
+	return []working.Message{tooSmall(one, l.Name)}
 }
 
 // portions divides a weighed line among batches in whole steps of its scale; the steps that are left

@@ -54,7 +54,11 @@ func checkEnds[Q quantity.Ranged[Q]](p *quantity.Problems, path string, ends []Q
 // twoEnds reports whether a lever that is given has two ends.
 func twoEnds(p *quantity.Problems, path string, n int) bool {
 	if n != 0 && n != 2 {
-		p.Add(path, quantity.Tell("bakeday.got_values", "%d values", n),
+		got := quantity.Tell("bakeday.got_values", "%d values", n)
+		if n == 1 {
+			got = quantity.Tell("bakeday.got_one_value", "one value")
+		}
+		p.Add(path, got,
 			quantity.Tell("bakeday.want_two_low_and_high_end", "two: the low and the high end"), quantity.ErrOutOfRange)
 	}
 	return n == 2

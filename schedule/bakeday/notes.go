@@ -90,14 +90,18 @@ func usedUp(levain working.Message) working.Message {
 func (d *Day) weightNotes() []working.Message {
 	var out []working.Message
 	for _, w := range d.Weighing.TooSmall() {
-		out = append(out, working.Tell("bakeday.note_too_small",
-			"%.2f of %v is too little for the scale: weigh it as part of a solution", w.Exact, w.Name))
+		out = append(out, tooSmall(w.Exact, w.Name))
 	}
 	if l, u := d.Baking.Loss, d.Baking.Usual.Loss; l.Compare(u.Low) < 0 || l.Compare(u.High) > 0 {
 		out = append(out, working.Tell("bakeday.note_loss",
 			"a bake loss of %v is outside the usual %v to %v for this bread", l, u.Low, u.High))
 	}
 	return out
+}
+
+func tooSmall(exact quantity.Mass, name string) working.Message {
+	return working.Tell("bakeday.note_too_small",
+		"%.2f of %v is too little for the scale: weigh it as part of a solution", exact, name)
 }
 
 // risingNotes are about the dough from the bowl to the oven, and about who is there to see it.

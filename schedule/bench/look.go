@@ -206,6 +206,9 @@ func weighed(list bakeday.WeighList, batch int) []working.Message {
 		if l.At != 0 {
 			continue // at its own step
 		}
+		if l.Mass.IsZero() || slices.ContainsFunc(l.Portions, quantity.Mass.IsZero) {
+			continue // the list says how to weigh so little
+		}
 		out = append(out, working.Tell("bench.do_weigh", "%v %s", portion(l, batch), l.Name))
 	}
 	return append(out, list.Says...)
