@@ -85,13 +85,14 @@ func (k *KitchenDay) clashOver(t schedule.Timetable, thing string) (BothWant, bo
 			if a.Bread == b.Bread || !tooMuch(r, a.need, b.need) {
 				continue
 			}
-			if b.Start.Before(a.Start) {
-				a, b = b, a
+			x, y := a, b
+			if y.Start.Before(x.Start) {
+				x, y = y, x
 			}
-			by := min(a.End.Add(change(r, a.need, b.need)).Sub(b.Start), b.End.Add(change(r, b.need, a.need)).Sub(a.Start))
+			by := min(x.End.Add(change(r, x.need, y.need)).Sub(y.Start), y.End.Add(change(r, y.need, x.need)).Sub(x.Start))
 			if quantity.Elapsed(by) > worst.By {
 				worst = BothWant{
-					Thing: thing, Name: r.Name, First: a.Bread, Then: b.Bread, At: b.Start.In(k.Zone), By: quantity.Elapsed(by),
+					Thing: thing, Name: r.Name, First: x.Bread, Then: y.Bread, At: y.Start.In(k.Zone), By: quantity.Elapsed(by),
 				}
 			}
 		}

@@ -37,9 +37,7 @@ func occasions(bakes []Bake, clock KitchenClock) ([][]time.Time, error) {
 			if err != nil {
 				return nil, quantity.At(fmt.Sprintf("Bakes[%d]", i), err)
 			}
-			if k < len(out[i]) {
-				out[i][k] = times[0]
-			}
+			out[i][k] = times[0] // a wish by weekday always has two
 		}
 	}
 	return out, nil

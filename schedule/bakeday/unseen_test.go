@@ -27,8 +27,8 @@ func saysOf(t *testing.T, b Bake, name string) []string {
 // Nobody weighs 0 g: where the scale shows nothing of a line, the list of its bowl says how to get so little.
 //
 // Six loaves of 780 g that lose 13 % are 5379.31 g of dough. Of poolished, without a levain, the flour is 5379.31 g ÷
-// 1.725 = 3118 g, and a poolish of 30 % holds 935.5 g, with 0.02 % of yeast 0.187 g. Of the hall's maslin with 0.02 % of
-// yeast it is 5379.31 g ÷ 1.7212 = 3125 g, with 0.625 g of yeast, and in two batches 0.3125 g in each.
+// 1.725 = 3118 g, and a poolish of 30 % holds 935.5 g, with 0.02 % of yeast 0.187 g. Of the maslin with 0.02 % of
+// yeast it is 5379.31 g ÷ 1.7212 = 3125 g, with 0.625 g of yeast: 0.3125 g in each of two batches.
 func TestWhatTheScaleDoesNotShowIsToldOtherwise(t *testing.T) {
 	rest := "the last batch takes what is left of the levain: ripe it weighs a little less than what was fed"
 	poolish := poolished(0.02)
