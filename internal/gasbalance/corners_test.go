@@ -263,3 +263,46 @@ func TestOnlyTheUsedTakePart(t *testing.T) {
 		}
 	}
 }
+
+// A stage on the way to ripeness needs its share of the gas at ripeness: of 5.85·(1 − s) L/kg by the standing law.
+func TestStagesOnTheWayToRipeness(t *testing.T) {
+	l := Standard()
+	for _, c := range [][3]float64{{0.2, 1, 4.68}, {0.2, 0.5, 2.34}, {0, 1.5, 8.775}, {0.5, 0, 0}} {
+		n := l.RipenessShare(c[0], c[1])
+		if got := n.Gas(24); !(math.Abs(got-c[2]) <= 1e-12) || n.Steepness(24) != 0 {
+			t.Errorf("a share of %v with %v of seed: %v L/kg, want %v", c[1], c[0], got, c[2])
+		}
+		whole := l.Ripeness(c[0])
+		if gas, steepness := n.at(24); !(math.Abs(gas-c[1]*whole.Gas(24)) <= 1e-12) || steepness != 0 {
+			t.Errorf("a share of %v with %v of seed: %v L/kg, steepness %v", c[1], c[0], gas, steepness)
+		}
+	}
+}
+
+// A row that is made at the typical kitchen has the temperature of its dough, and near its own pace the scale and the
+// derivatives of the row made there. A path was followed for as long as was asked.
+func TestARowAtTheTypicalKitchen(t *testing.T) {
+	l := Standard()
+	for _, at := range []float64{18, 24, 29} {
+		b := Logged{
+			Start: Start(0.1, 0), Formula: Formula{Hydration: 0.65, Salt: 1.5, Sugar: 6, Whole: 0.5},
+			History: []Knot{{0, at}}, Rise: 0.6, Error: 0.08, Pressure: 0.95,
+		}
+		c := l.Clock(b.Formula, Vector{})
+		b.Hours = c.Likely(b.Start, b.History, l.Need(b.Rise, 0.65, 0.95), 200)
+		r, ok := l.Row(ByLevain, &b)
+		own, ok2 := l.RowAtOwnPace(ByLevain, &b)
+		if !ok || !ok2 || !(math.Abs(r.Celsius-at) <= 1e-6) || !(math.Abs(r.Scale/own.Scale-1) <= 1e-3) ||
+			!(math.Abs(r.Y) <= 1e-5) || !(math.Abs(own.Y) <= 1e-5) {
+			t.Errorf("at %v °C: %+v, at its own pace %+v", at, r, own)
+		}
+		for i := range r.H {
+			if !(math.Abs(r.H[i]-own.H[i]) <= 1e-4*(1+math.Abs(own.H[i]))) {
+				t.Errorf("at %v °C, unknown %d: %v, at its own pace %v", at, i, r.H[i], own.H[i])
+			}
+		}
+		if p := c.Follow(b.Start, []Knot{{0, 20}, {4, 25}}, 7.5); p.Hours() != 7.5 {
+			t.Errorf("followed for %v h", p.Hours())
+		}
+	}
+}
