@@ -1,6 +1,7 @@
 package ferment_test
 
 import (
+	"regexp"
 	"testing"
 	"time"
 
@@ -48,9 +49,12 @@ func TestWholePagesOfCurves(t *testing.T) {
 	touching := rates([]ferment.Curve{own("cool", 5, 20), own("warm", 20, 40)}, 20, 20.1)
 	keep(t, "curves.txt", leaf{"four", four.Report()}, leaf{"all", named.Report()}, leaf{"of one's own", few.Report()},
 		leaf{"touching", touching.Report()}, leaf{"none", ferment.CurveRates{}.Report()})
-	trial.Kept(t, "curvesderived.txt", four.Working().Text(110)+"\n"+named.Working().Text(110)+"\n"+
-		few.Working().Text(110))
+	derived := four.Working().Text(110) + "\n" + named.Working().Text(110) + "\n" + few.Working().Text(110)
+	trial.Kept(t, "curvesderived.txt", beyondTwelve.ReplaceAllString(derived, "$1"))
 }
+
+// beyondTwelve are digits that differ from machine to machine: some round a product and a sum at once.
+var beyondTwelve = regexp.MustCompile(`(\.\d{12})\d+`)
 
 // Tables of rises: with levain, of one dough, and with yeast; what is derived is the cell in the middle.
 func TestWholePagesOfRises(t *testing.T) {
