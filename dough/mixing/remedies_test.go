@@ -87,6 +87,7 @@ func TestRefusalsOfABalance(t *testing.T) {
 	for w := range mixing.Way(12) {
 		fmt.Fprintf(&page, "%v\n", w)
 	}
-	fmt.Fprintf(&page, "%v\n%v\n%v\n", new(mixing.Way).UnmarshalText([]byte("stone")), mixing.BowlFit{}, mixing.MinutesLeft{})
+	fmt.Fprintf(&page, "%v\n%v\n%v\n", new(mixing.Way).UnmarshalText([]byte("stone")), mixing.BowlFit{},
+		mixing.MinutesLeft{})
 	trial.Kept(t, "balances.txt", page.String())
 }
