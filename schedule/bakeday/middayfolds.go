@@ -26,8 +26,8 @@ func (d midday) spaced(ctx context.Context, p schedule.Problem, bread string, do
 		p.Links = slices.Clone(links)
 		for k := range p.Links {
 			l := &p.Links[k]
-			fold, ok := d.first.Step(l.To) // what another bread has moved since is no interval to keep to
-			if l.From != bulk.ID || !ok || fold.Kind != schedule.Fold || l.Kind != schedule.StartToStart {
+			fold, _ := d.first.Step(l.To) // what another bread has moved since is no interval to keep to
+			if l.From != bulk.ID || fold.Kind != schedule.Fold {
 				continue
 			}
 			after := quantity.Elapsed(fold.Start.Sub(mixed.Start))
