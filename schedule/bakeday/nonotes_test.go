@@ -25,3 +25,11 @@ func TestNothingWorthKnowingHasNoHeading(t *testing.T) {
 		t.Errorf("no notes, and with the heading %d lines", told)
 	}
 }
+
+// A day that nobody planned says just that.
+func TestADayThatWasNotPlannedSaysSo(t *testing.T) {
+	page := (KitchenDay{}).DayReport()
+	if page.Headline.String() != "no plan was made" || len(page.Sections)+len(page.Cautions) > 0 {
+		t.Errorf("%q, %d sections", page.Headline, len(page.Sections))
+	}
+}

@@ -100,7 +100,6 @@ func (p *planning) run(ctx context.Context) error {
 		}
 		if !p.feasible() {
 			p.found = found{}
-			p.hand()
 			return nil
 		}
 		first := p.layout // in the end no better layout is looked for, or the rounds would not agree
