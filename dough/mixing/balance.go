@@ -88,7 +88,7 @@ func (b Balance) pours() working.Message {
 
 // checkPours reports what cannot be poured, and takes its heat.
 func (b *Balance) checkPours(p *quantity.Problems) {
-	p.Int("len(Liquids)", len(b.Liquids), 0, 200)
+	p.Int("Liquids", len(b.Liquids), 0, 200)
 	if b.Pours == 0 || !substances.Check(p, "Pours", b.Pours) {
 		return
 	}

@@ -73,7 +73,7 @@ const (
 // Check returns everything that is wrong with the plot, or nil.
 func (p Plot) Check() error {
 	var bad quantity.Problems
-	bad.Int("len(X)", len(p.X), 2, maxPoints)
+	bad.Int("X", len(p.X), 2, maxPoints)
 	series := []struct {
 		path     string
 		values   []float64
@@ -85,7 +85,7 @@ func (p Plot) Check() error {
 			continue
 		}
 		if len(s.values) != len(p.X) {
-			bad.Add("len("+s.path+")", fmt.Sprint(len(s.values)),
+			bad.Add(s.path, fmt.Sprint(len(s.values)),
 				quantity.Tell("curve.want_many_x", "as many as X: %d", len(p.X)), quantity.ErrInconsistent)
 			continue
 		}
@@ -95,11 +95,11 @@ func (p Plot) Check() error {
 			}
 		}
 	}
-	if bad.Int("len(Beside)", len(p.Beside), 0, maxBeside) {
+	if bad.Int("Beside", len(p.Beside), 0, maxBeside) {
 		for i, l := range p.Beside {
 			path := fmt.Sprintf("Beside[%d]", i)
 			checkText(&bad, path+".Name", l.Name)
-			if bad.Int("len("+path+".Y)", len(l.Y), len(p.X), len(p.X)) {
+			if bad.Int(path+".Y", len(l.Y), len(p.X), len(p.X)) {
 				for k, v := range l.Y {
 					bad.Float(fmt.Sprintf("%s.Y[%d]", path, k), v, -maxValue, maxValue, "")
 				}
@@ -114,7 +114,7 @@ func (p Plot) Check() error {
 	} {
 		checkText(&bad, t.path, t.text)
 	}
-	if bad.Int("len(Marks)", len(p.Marks), 0, maxMarks) {
+	if bad.Int("Marks", len(p.Marks), 0, maxMarks) {
 		for i, m := range p.Marks {
 			path := fmt.Sprintf("Marks[%d]", i)
 			if len(p.X) > 0 {
@@ -123,7 +123,7 @@ func (p Plot) Check() error {
 			checkText(&bad, path+".Text", m.Text)
 		}
 	}
-	if bad.Int("len(Levels)", len(p.Levels), 0, maxLevels) {
+	if bad.Int("Levels", len(p.Levels), 0, maxLevels) {
 		for i, l := range p.Levels {
 			path := fmt.Sprintf("Levels[%d]", i)
 			bad.Float(path+".Y", l.Y, -maxValue, maxValue, "")

@@ -382,10 +382,10 @@ func TestHostile(t *testing.T) {
 		change func(*curve.Plot)
 		paths  []string
 	}{
-		"zero":        {func(p *curve.Plot) { *p = curve.Plot{} }, []string{"len(X)"}},
-		"one point":   {func(p *curve.Plot) { p.X, p.Mid = p.X[:1], p.Mid[:1] }, []string{"len(X)"}},
-		"no line":     {func(p *curve.Plot) { p.Mid = nil }, []string{"len(Mid)"}},
-		"half a band": {func(p *curve.Plot) { p.Low = []float64{0, 0} }, []string{"len(High)"}},
+		"zero":        {func(p *curve.Plot) { *p = curve.Plot{} }, []string{"X"}},
+		"one point":   {func(p *curve.Plot) { p.X, p.Mid = p.X[:1], p.Mid[:1] }, []string{"X"}},
+		"no line":     {func(p *curve.Plot) { p.Mid = nil }, []string{"Mid"}},
+		"half a band": {func(p *curve.Plot) { p.Low = []float64{0, 0} }, []string{"High"}},
 		"NaN":         {func(p *curve.Plot) { p.Mid[1] = math.NaN() }, []string{"Mid[1]"}},
 		"infinite":    {func(p *curve.Plot) { p.X[1] = math.Inf(1) }, []string{"X[1]"}},
 		"huge":        {func(p *curve.Plot) { p.Second = []float64{1e300, -1e300} }, []string{"Second[0]"}},
@@ -394,12 +394,12 @@ func TestHostile(t *testing.T) {
 		"long texts":  {func(p *curve.Plot) { p.Title, p.BandName = long, long }, []string{"Title", "BandName"}},
 		"mark outside": {func(p *curve.Plot) { p.Marks = []curve.Mark{{X: 2}, {X: math.NaN(), Text: long}} },
 			[]string{"Marks[0].X", "Marks[1].X", "Marks[1].Text"}},
-		"many marks":    {func(p *curve.Plot) { p.Marks = make([]curve.Mark, 1000) }, []string{"len(Marks)"}},
-		"many levels":   {func(p *curve.Plot) { p.Levels = make([]curve.Level, 5) }, []string{"len(Levels)"}},
+		"many marks":    {func(p *curve.Plot) { p.Marks = make([]curve.Mark, 1000) }, []string{"Marks"}},
+		"many levels":   {func(p *curve.Plot) { p.Levels = make([]curve.Level, 5) }, []string{"Levels"}},
 		"level nowhere": {func(p *curve.Plot) { p.Levels = []curve.Level{{Y: math.Inf(-1)}} }, []string{"Levels[0].Y"}},
 		"clock nowhere": {func(p *curve.Plot) { p.Clock, p.Zero = true, math.NaN() }, []string{"Zero"}},
 		"several at once": {func(p *curve.Plot) { p.Mid, p.Title, p.Zero = nil, long, math.Inf(1) },
-			[]string{"len(Mid)", "Title", "Zero"}},
+			[]string{"Mid", "Title", "Zero"}},
 	} {
 		p := good()
 		c.change(&p)

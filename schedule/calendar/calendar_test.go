@@ -361,7 +361,7 @@ func TestEverythingWrongIsReportedAtOnce(t *testing.T) {
 		"Events[2].Summary", "Events[2].Description", "Events[2].Location", "Events[2].From", "Events[2].To",
 		"Events[2].Step",
 		"Events[3].Step", "Events[3].Summary", "Events[3].From", "Events[3].Alarms[0].AtEnd", "Events[3].Alarms[0].Text",
-		"Events[4].Step", "Events[4].len(Alarms)",
+		"Events[4].Step", "Events[4].Alarms",
 	}, got); diff != "" {
 		t.Error(diff)
 	}

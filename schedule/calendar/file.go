@@ -76,7 +76,7 @@ func (f File) Check() error {
 	case n == 0:
 		bad.Required("Events", quantity.Tell("calendar.want_at_least_one_event", "at least one event"))
 	case n > maxEvents:
-		bad.Int("len(Events)", n, 1, maxEvents)
+		bad.Int("Events", n, 1, maxEvents)
 		return bad.ErrFor(f)
 	}
 	seen := map[string]int{}
@@ -112,7 +112,7 @@ func (e Event) check() error {
 		}
 	}
 	if len(e.Alarms) > maxAlarms {
-		bad.Int("len(Alarms)", len(e.Alarms), 0, maxAlarms)
+		bad.Int("Alarms", len(e.Alarms), 0, maxAlarms)
 		return bad.ErrFor(e)
 	}
 	for i, a := range e.Alarms {

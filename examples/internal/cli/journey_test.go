@@ -175,6 +175,21 @@ func TestAnInterview(t *testing.T) {
 	b.kept("interview.txt")
 }
 
+// Every form an answer can be printed in.
+func TestFormsOfAnAnswer(t *testing.T) {
+	var b strings.Builder
+	for i, line := range []string{"levain --ratio 1:2:2 --room 25C", "formula --weights '1 kg wheat, 700 g water, 20 g salt'",
+		"cost --weights '1 kg wheat, 700 g water, 20 g salt' --loaves 2 --price wheat=20/25kg --price salt=0.90/kg", "cool --loaf 780g --room 21C"} {
+		for _, form := range []string{"markdown", "html", "csv", "text"} {
+			if i == 2 || form != "html" { // one page of HTML shows how they are
+				b.WriteString(told("80", append(shellWords(line), "--as", form)...))
+			}
+		}
+	}
+	b.WriteString(told("80", shellWords("bulk --dough 26C --room 20C --weight 3kg --prefermented 10% --ready-by 6h")...))
+	trial.Kept(t, "forms.txt", b.String())
+}
+
 // Lines are as wide as the terminal, up to a hundred columns: longer ones are hard to read.
 func TestLinesAreNeverWiderThanAHundredColumns(t *testing.T) {
 	for _, line := range []string{"bulk --prefermented 9% --dough 25C --room 21C --working",
