@@ -176,7 +176,7 @@ func (in CoolingLoaf) check() (CoolingLoaf, error) {
 		}
 	}
 	quantity.Check(&p, "Loses", in.Loses, quantity.Percent{}, quantity.NewPercent(8))
-	slice := quantity.Check(&p, "Slice", in.Slice, quantity.Celsius(5), quantity.Celsius(80))
+	slice := !in.Slice.IsZero() && quantity.Check(&p, "Slice", in.Slice, quantity.Celsius(5), quantity.Celsius(80))
 	if room && slice && in.Slice.Celsius() < in.Room.Celsius()+2 {
 		p.Add("Slice", in.Slice, quantity.Tell("bake.want_at_least_2_c_above", "at least 2 °C above the room, %v", in.Room),
 			quantity.ErrInconsistent)

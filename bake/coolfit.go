@@ -121,7 +121,7 @@ func (in CoolingProbe) check() (CoolingProbe, error) {
 	if in.Slice.IsZero() && room {
 		in.Slice = sliceIn(in.Room, LeanHearth)
 	}
-	if quantity.Check(&p, "Slice", in.Slice, quantity.Celsius(5), quantity.Celsius(80)) && room &&
+	if !in.Slice.IsZero() && quantity.Check(&p, "Slice", in.Slice, quantity.Celsius(5), quantity.Celsius(80)) && room &&
 		in.Slice.Celsius() < in.Room.Celsius()+2 {
 		p.Add("Slice", in.Slice, quantity.Tell("bake.want_at_least_2_c_above", "at least 2 °C above the room, %v", in.Room),
 			quantity.ErrInconsistent)

@@ -6,6 +6,9 @@ import (
 	"example.org/maslin/dough/quantity"
 )
 
+// warmestRack is the warmest room in which [bake.CoolingLoaf] knows how bread cools.
+var warmestRack = quantity.Celsius(40)
+
 // bakeOff works out loss, doneness, rounds and cooling.
 func (b *Bake) bakeOff(batch dough.Batch, room quantity.Temperature) (Baking, error) {
 	k := Baking{Scaling: batch.ScalingWeight(), Loss: b.Loaves.Loss}
@@ -20,6 +23,10 @@ func (b *Bake) bakeOff(batch dough.Batch, room quantity.Temperature) (Baking, er
 		if k.Target, err = (bake.Goal{Style: b.Loaves.Style, Place: bake.At(b.Kitchen.Altitude)}).Target(); err != nil {
 			return k, quantity.At("Loaves", err)
 		}
+	}
+	var p quantity.Problems
+	if !quantity.Check(&p, "Kitchen.Day", room, quantity.Celsius(-25), warmestRack) {
+		return k, p.Err()
 	}
 	k.Cooling, err = bake.CoolingLoaf{
 		Style: b.Loaves.Style, Shape: b.Loaves.Shape, Baked: b.Loaves.Baked, From: k.Target.Core, Room: room,
