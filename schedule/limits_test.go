@@ -235,6 +235,18 @@ func TestLimitsOfAProblem(t *testing.T) {
 				p.Resources[0].Awkward[0].To = dawn.Add(90 * time.Second)
 			}
 		}, "Resources[0].Awkward[0]"},
+		"points of awkward times": {func(p *Problem, over bool) {
+			p.Resources[0].Awkward = []Awkward{{From: dawn, To: dawn.Add(time.Hour), PerMinute: maxPoints}}
+			if over {
+				p.Resources[0].Awkward[0].PerMinute++
+			}
+		}, "Resources[0].Awkward[0].PerMinute"},
+		"points of awkward times less than nothing": {func(p *Problem, over bool) {
+			p.Resources[0].Awkward = []Awkward{{From: dawn, To: dawn.Add(time.Hour), PerMinute: 0}}
+			if over {
+				p.Resources[0].Awkward[0].PerMinute--
+			}
+		}, "Resources[0].Awkward[0].PerMinute"},
 		"awkward times that begin on the grid": {func(p *Problem, over bool) {
 			p.Resources[0].Awkward = []Awkward{{From: dawn, To: dawn.Add(time.Hour), PerMinute: maxPoints}}
 			if over {
