@@ -58,6 +58,14 @@ func TestTheTasksAsTheyAreOpened(t *testing.T) {
 	for _, id := range append(Tasks(), worksheet) {
 		a := ask(t, Request{Do: "open", Width: 1000, Fragment: State{At: id}.Fragment()})
 		fmt.Fprintf(&out, "== %s\n%s", id, noted(a, body(a)))
+		task, _ := taskOf(id)
+		for _, units := range []string{"metric", "US customary"} {
+			for _, f := range append(task.fields, task.guess) {
+				if s := f.slides(State{Units: units}.unitsOf()); f.name != "" && s != (slide{}) {
+					fmt.Fprintf(&out, "%s, %s: %v to %v by %v %s, near %v\n", f.name, units, s.low, s.high, s.step, s.unit, task.near)
+				}
+			}
+		}
 		us := ask(t, Request{Do: "type", Width: 1000, State: State{At: id, Units: "US customary"}})
 		fmt.Fprintf(&out, "== %s, US customary\n%s", id, noted(us, ""))
 	}
@@ -109,6 +117,7 @@ func TestALessonStepByStep(t *testing.T) {
 			{"a reading of the jar", Request{Do: "add", Name: "jar"}, nil, true},
 			{"half of it is typed", Request{Do: "type"}, map[string]string{"jar": "3 h|"}, false},
 			{"all of it", Request{Do: "type"}, map[string]string{"jar": "3 h|20 %"}, false},
+			{"a slider moves", Request{Do: "type", Quick: true}, map[string]string{"jar": "", "rise": "80 %"}, false},
 			{"the row is taken out", Request{Do: "drop", Name: "jar"}, nil, true},
 			{"nothing can be read", Request{Do: "type"}, map[string]string{"salt": "some", "rise": "", "history": "x|y"}, false},
 		}},
