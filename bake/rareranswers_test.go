@@ -25,70 +25,70 @@ func readingsFrom(first, apart float64, cores ...float64) []Sample {
 
 // rarerAnswers are answers of the kinds that come seldom: scattered readings, readings too early to count, goals that
 // are reached or out of reach, every shape, and the ends of the tables.
-func rarerAnswers() map[string]answered {
+func rarerAnswers() map[string]trial.Told {
 	c, g, pct := quantity.Celsius, quantity.Grams, quantity.NewPercent
 	lean, hall := Goal{}, At(quantity.Meters(1150))
-	out := map[string]answered{
-		"scattered": must(
+	out := map[string]trial.Told{
+		"scattered": trial.Must(
 			Probe{Goal: lean, Samples: readingsFrom(20, 3, 70, 74.6, 75, 80.3, 80.9)}.TimeLeft()),
-		"three, in a line": must(Probe{Goal: lean, Samples: readingsFrom(20, 4, 70, 76, 81)}.TimeLeft()),
-		"one too early":    must(Probe{Goal: lean, Samples: readingsFrom(18, 5, 50, 63, 73, 81)}.TimeLeft()),
-		"early ones too": must(Probe{Goal: lean, Extrapolate: true, Window: within(60),
+		"three, in a line": trial.Must(Probe{Goal: lean, Samples: readingsFrom(20, 4, 70, 76, 81)}.TimeLeft()),
+		"one too early":    trial.Must(Probe{Goal: lean, Samples: readingsFrom(18, 5, 50, 63, 73, 81)}.TimeLeft()),
+		"early ones too": trial.Must(Probe{Goal: lean, Extrapolate: true, Window: within(60),
 			Samples: readingsFrom(15, 5, 42, 54, 65, 74)}.TimeLeft()),
-		"by exponential, scattered": must(Probe{Goal: lean, Approach: Exponential,
+		"by exponential, scattered": trial.Must(Probe{Goal: lean, Approach: Exponential,
 			Samples: readingsFrom(20, 3, 70, 74.6, 75, 80.3, 80.9)}.TimeLeft()),
-		"reached": must(Probe{Goal: Goal{Style: SoftRoll}, Samples: readingsFrom(10, 3, 80, 88, 92.4),
+		"reached": trial.Must(Probe{Goal: Goal{Style: SoftRoll}, Samples: readingsFrom(10, 3, 80, 88, 92.4),
 			InOven: within(20)}.TimeLeft()),
-		"near boiling": must(Probe{Goal: lean, Samples: readingsFrom(30, 4, 90, 96, 99.2)}.TimeLeft()),
-		"vague":        must(Probe{Goal: lean, Samples: readingsFrom(30, 4, 70, 70.2)}.TimeLeft()),
-		"out of reach": must(
+		"near boiling": trial.Must(Probe{Goal: lean, Samples: readingsFrom(30, 4, 90, 96, 99.2)}.TimeLeft()),
+		"vague":        trial.Must(Probe{Goal: lean, Samples: readingsFrom(30, 4, 70, 70.2)}.TimeLeft()),
+		"out of reach": trial.Must(
 			Probe{Goal: Goal{Wanted: c(98), Place: hall}, Samples: readingsFrom(30, 5, 78, 86)}.TimeLeft()),
-		"rye": must(
+		"rye": trial.Must(
 			Probe{Goal: Goal{Style: Rye}, Samples: readingsFrom(35, 5, 80, 88), InOven: within(40)}.TimeLeft()),
-		"with an error of the probe": must(Probe{Goal: lean, Error: quantity.DeltaCelsius(2),
+		"with an error of the probe": trial.Must(Probe{Goal: lean, Error: quantity.DeltaCelsius(2),
 			Samples: readingsFrom(20, 6, 70, 80)}.TimeLeft()),
-		"cooling, scattered": must(
+		"cooling, scattered": trial.Must(
 			CoolingProbe{Room: c(20), Samples: readingsFrom(20, 10, 80, 69, 64, 54, 49)}.TimeLeft()),
-		"cooling, in a line": must(CoolingProbe{Room: c(20), Samples: readingsFrom(20, 15, 80, 64, 52.3)}.TimeLeft()),
-		"cooling, reached":   must(CoolingProbe{Room: c(20), Samples: readingsFrom(20, 30, 60, 34)}.TimeLeft()),
-		"cooling, in a room of no name": must(CoolingProbe{Samples: readingsFrom(20, 30, 80, 60),
+		"cooling, in a line": trial.Must(CoolingProbe{Room: c(20), Samples: readingsFrom(20, 15, 80, 64, 52.3)}.TimeLeft()),
+		"cooling, reached":   trial.Must(CoolingProbe{Room: c(20), Samples: readingsFrom(20, 30, 60, 34)}.TimeLeft()),
+		"cooling, in a room of no name": trial.Must(CoolingProbe{Samples: readingsFrom(20, 30, 80, 60),
 			Error: quantity.DeltaCelsius(2)}.TimeLeft()),
-		"cooling at once": must(
+		"cooling at once": trial.Must(
 			CoolingLoaf{Style: LeanHearth, Baked: g(780), From: c(46), Slice: c(44), Room: c(22)}.Time()),
-		"cooling a warm style": must(CoolingLoaf{Style: SoftRoll, Baked: g(70), From: c(90), Room: c(22)}.Time()),
-		"cooling in a warm room": must(
+		"cooling a warm style": trial.Must(CoolingLoaf{Style: SoftRoll, Baked: g(70), From: c(90), Room: c(22)}.Time()),
+		"cooling in a warm room": trial.Must(
 			CoolingLoaf{Style: LeanHearth, Baked: g(780), From: c(94), Room: c(33)}.Time()),
-		"cooling that loses much": must(
+		"cooling that loses much": trial.Must(
 			CoolingLoaf{Style: LeanHearth, Baked: g(780), From: c(94), Room: c(22), Loses: pct(6)}.Time()),
-		"carry-over from 60":      must(TakenOut{Core: c(60)}.CarryOver()),
-		"carry-over near boiling": must(TakenOut{Core: c(99.5)}.CarryOver()),
-		"by a station":            must(Goal{Place: Site{Station: Hectopascals(850)}}.Target()),
-		"by the weather": must(
+		"carry-over from 60":      trial.Must(TakenOut{Core: c(60)}.CarryOver()),
+		"carry-over near boiling": trial.Must(TakenOut{Core: c(99.5)}.CarryOver()),
+		"by a station":            trial.Must(Goal{Place: Site{Station: Hectopascals(850)}}.Target()),
+		"by the weather": trial.Must(
 			Goal{Place: Site{Altitude: quantity.Meters(1150), SeaLevel: Hectopascals(990)}}.Target()),
-		"in the freezer": must(
+		"in the freezer": trial.Must(
 			StoredLoaf{Style: LeanHearth, Stays: []Stay{{within(600), c(20)}, {within(6000), c(-12)},
 				{within(6000), c(-40)}, {within(90), c(32)}}}.Staling()),
-		"at the colds of a table": must(
+		"at the colds of a table": trial.Must(
 			StoredLoaf{Style: Rye, Stays: []Stay{{within(600), c(-1)}, {within(600), c(10)}}}.Staling()),
-		"two loaves weighed":      must(LossLog{Loaves: []WeighedLoaf{{g(886), g(771)}, {g(884), g(782)}}}.Learn()),
-		"one loaf weighed":        must(LossLog{Style: Rye, Loaves: []WeighedLoaf{{g(886), g(771)}}}.Learn()),
-		"a loaf that may be left": must(LoafReading{Core: c(94.45), Dough: g(897), Loaf: g(830)}.Judge()),
-		"a core that just counts": must(LoafReading{Goal: Goal{Style: Enriched}, Core: c(87.96)}.Judge()),
-		"a light loaf":            must(LoafReading{Core: c(96), Dough: g(897), Loaf: g(690)}.Judge()),
-		"held long enough":        must(LoafReading{Core: c(98.4), Held: within(25), InOven: within(60)}.Judge()),
-		"color of nothing dry":    must(DryCrust{Surface: readingsFrom(0, 10, 90, 100)}.Color()),
-		"color of much":           must(DryCrust{Surface: readingsFrom(0, 10, 100, 240, 250), Browning: 1.3}.Color()),
-		"rounds without a lid": must(
+		"two loaves weighed":      trial.Must(LossLog{Loaves: []WeighedLoaf{{g(886), g(771)}, {g(884), g(782)}}}.Learn()),
+		"one loaf weighed":        trial.Must(LossLog{Style: Rye, Loaves: []WeighedLoaf{{g(886), g(771)}}}.Learn()),
+		"a loaf that may be left": trial.Must(LoafReading{Core: c(94.45), Dough: g(897), Loaf: g(830)}.Judge()),
+		"a core that just counts": trial.Must(LoafReading{Goal: Goal{Style: Enriched}, Core: c(87.96)}.Judge()),
+		"a light loaf":            trial.Must(LoafReading{Core: c(96), Dough: g(897), Loaf: g(690)}.Judge()),
+		"held long enough":        trial.Must(LoafReading{Core: c(98.4), Held: within(25), InOven: within(60)}.Judge()),
+		"color of nothing dry":    trial.Must(DryCrust{Surface: readingsFrom(0, 10, 90, 100)}.Color()),
+		"color of much":           trial.Must(DryCrust{Surface: readingsFrom(0, 10, 100, 240, 250), Browning: 1.3}.Color()),
+		"rounds without a lid": trial.Must(
 			OvenLoad{Dough: g(600), Pieces: 5, Together: 2, Covered: within(1)}.Program()),
-		"in one round": must(OvenLoad{Style: Focaccia, Dough: g(900), Pieces: 1, Oven: c(230)}.Program()),
-		"covered and turned": must(
+		"in one round": trial.Must(OvenLoad{Style: Focaccia, Dough: g(900), Pieces: 1, Oven: c(230)}.Program()),
+		"covered and turned": trial.Must(
 			OvenLoad{Dough: g(900), Pieces: 2, Vessel: Pot, Covered: within(20), Then: c(220),
 				Reheat: within(15)}.Program()),
-		"loss of the lightest":  must(LeanHearth.UsualLoss(g(20))),
-		"loss of the heaviest":  must(Rye.UsualLoss(g(5000))),
-		"loss of a small bread": must(SoftRoll.LossOfBread(g(45))),
-		"limits of 300 g":       must(PackedWeight{Nominal: g(300)}.Limits()),
-		"limits of 1001 g":      must(PackedWeight{Nominal: g(1001)}.Limits()),
+		"loss of the lightest":  trial.Must(LeanHearth.UsualLoss(g(20))),
+		"loss of the heaviest":  trial.Must(Rye.UsualLoss(g(5000))),
+		"loss of a small bread": trial.Must(SoftRoll.LossOfBread(g(45))),
+		"limits of 300 g":       trial.Must(PackedWeight{Nominal: g(300)}.Limits()),
+		"limits of 1001 g":      trial.Must(PackedWeight{Nominal: g(1001)}.Limits()),
 	}
 	for _, shape := range quantity.Values[Shape]() {
 		if a, err := (UnprobedLoaf{Shape: shape, Dough: g(500), Start: c(24)}).Arrival(); err == nil {

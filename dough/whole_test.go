@@ -1,20 +1,12 @@
 package dough_test
 
 import (
-	"strings"
 	"testing"
 
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/dough/report"
-	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/trial"
 )
-
-type told interface {
-	Report() report.Report
-	Working() working.Working
-}
 
 // One answer of each kind as it is told today, page and derivation. Where the figures come from, and that each line of
 // arithmetic holds, the other tests know; here stands that nothing is lost, and that no number moves unseen.
@@ -43,8 +35,7 @@ func TestWholeAnswers(t *testing.T) {
 			Liquids: []dough.Weight{{Name: "water", Mass: g(200)}}}}},
 	}.Batch())
 	scales := dough.Scales{Flour: g(1), Fine: g(0.1)}
-	us := working.Telling{Reader: working.Reader{Units: working.USCustomary}, Level: working.WithNumbers, Width: 110}
-	for name, a := range map[string]told{
+	for name, a := range map[string]trial.Told{
 		"loaves": loaves, "stages": stages, "milk": milk,
 		"loaves-weighed": must(loaves.Weigh(scales)), "stages-weighed": must(stages.Weigh(scales)),
 		"scald": must(soaked.For(dough.ByDough{Mass: g(2500)})), "removed": back, "weighed": weighed,
@@ -67,10 +58,6 @@ func TestWholeAnswers(t *testing.T) {
 		"more-flour": must(dough.Mishap{Batch: small, Extra: []dough.Stock{{Name: "bread flour", Mass: g(50)}},
 			Restore: dough.RestoreAll}.Repair()),
 	} {
-		page := a.Report().Markdown(report.Options{}) + "\n" + a.Working().Text(110)
-		if short := us.Text(a.Working()); len(short) < 2500 {
-			page += "\n" + short
-		}
-		trial.Kept(t, "answers/"+name+".md", strings.TrimRight(page, "\n")+"\n")
+		trial.KeptAnswer(t, name, a, 2500)
 	}
 }

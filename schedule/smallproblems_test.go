@@ -76,6 +76,19 @@ func TestSmallDays(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%s: %v", name, err)
 		}
+		for _, one := range []Timetable{tt, early, best} {
+			if broken := p.Check(one); len(broken) > 0 {
+				t.Errorf("%s: %v", name, broken)
+			}
+		}
+		for i, s := range early.Steps {
+			if s.Start.After(tt.Steps[i].Start) {
+				t.Errorf("%s: the earliest of %s is after the latest", name, s.ID)
+			}
+		}
+		if best.Bound > best.Cost || best.Cost > tt.Cost || best.Cost > early.Cost {
+			t.Errorf("%s: the best costs %d of %d and %d, with a bound of %d", name, best.Cost, tt.Cost, early.Cost, best.Bound)
+		}
 		for _, other := range []Timetable{early, best} {
 			for _, s := range other.Steps {
 				fmt.Fprintf(&b, "%s %s, ", s.ID, s.Start.Format("15:04"))

@@ -1,28 +1,12 @@
 package flour_test
 
 import (
-	"strings"
 	"testing"
 
 	"example.org/maslin/dough/flour"
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/dough/report"
-	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/trial"
 )
-
-type told interface {
-	Report() report.Report
-	Working() working.Working
-}
-
-// must is the answer to a question that has one.
-func must[T told](answer T, err error) told {
-	if err != nil {
-		panic(err)
-	}
-	return answer
-}
 
 // threeFlours are the flours of the village hall: of 12 % together, 9·0.2 + 12·0.5 + 14·0.3, and all free to move.
 func threeFlours() flour.FlourBlend {
@@ -54,16 +38,16 @@ func TestWholeAnswers(t *testing.T) {
 	absorbs := flour.FlourBasis{Value: percent(60), From: percent(14), To: percent(10)}
 	every := flour.FlourStrength{Hydration: percent(70), W: 260, Protein: percent(11.5), PL: 0.55, FallingNumber: 150,
 		Absorption: percent(58)}
-	for name, a := range map[string]told{
-		"square": must(two.Shares()), "free": must(free.Shares()), "held": must(held.Shares()),
-		"out-of-reach": must(out.Shares()), "fixed": must(fixed.Shares()), "alike": must(alike.Shares()),
-		"gluten": must(gluten.Doses()), "much-gluten": must(unweighed.Doses()),
-		"dry": must(drier.Protein()), "absorption": must(absorbs.Absorption()),
-		"strength": must(every.Judge()), "strong": must(flour.FlourStrength{Hydration: percent(60), W: 450}.Judge()),
+	for name, a := range map[string]trial.Told{
+		"square": trial.Must(two.Shares()), "free": trial.Must(free.Shares()), "held": trial.Must(held.Shares()),
+		"out-of-reach": trial.Must(out.Shares()), "fixed": trial.Must(fixed.Shares()), "alike": trial.Must(alike.Shares()),
+		"gluten": trial.Must(gluten.Doses()), "much-gluten": trial.Must(unweighed.Doses()),
+		"dry": trial.Must(drier.Protein()), "absorption": trial.Must(absorbs.Absorption()),
+		"strength": trial.Must(every.Judge()),
+		"strong":   trial.Must(flour.FlourStrength{Hydration: percent(60), W: 450}.Judge()),
 		"no-blend": flour.BlendedFlours{}, "no-gluten": flour.GlutenDoses{}, "no-value": flour.OnBasis{},
 		"no-opinion": flour.StrengthAdvice{},
 	} {
-		page := a.Report().Markdown(report.Options{}) + "\n" + a.Working().Text(110)
-		trial.Kept(t, "answers/"+name+".md", strings.TrimRight(page, "\n")+"\n")
+		trial.KeptAnswer(t, name, a, 0)
 	}
 }

@@ -1,29 +1,13 @@
 package mixing_test
 
 import (
-	"strings"
 	"testing"
 	"time"
 
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/dough/report"
-	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/trial"
 )
-
-type told interface {
-	Report() report.Report
-	Working() working.Working
-}
-
-// must is the answer to a question that has one.
-func must[T told](answer T, err error) told {
-	if err != nil {
-		panic(err)
-	}
-	return answer
-}
 
 // One answer of each kind as it is told today, page and derivation. Where the figures come from, and that each line of
 // arithmetic holds, the other tests know; here stands that nothing is lost, and that no number moves unseen.
@@ -52,53 +36,48 @@ func TestWholeAnswers(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	us := working.Telling{Reader: working.Reader{Units: working.USCustomary}, Level: working.WithNumbers, Width: 110}
-	for name, a := range map[string]told{
-		"dough-change": must(mixing.DoughChange{From: c(24), To: c(28), SaltFrom: quantity.MustPercent("1 %"),
+	for name, a := range map[string]trial.Told{
+		"dough-change": trial.Must(mixing.DoughChange{From: c(24), To: c(28), SaltFrom: quantity.MustPercent("1 %"),
 			SaltTo: quantity.MustPercent("2 %")}.Effect()),
-		"less-salt": must(mixing.DoughChange{SaltFrom: quantity.MustPercent("2 %"),
+		"less-salt": trial.Must(mixing.DoughChange{SaltFrom: quantity.MustPercent("2 %"),
 			Development: quantity.Elapsed(4 * time.Minute)}.Effect()),
-		"scald": must(mixing.Scald{Flour: g(500), FlourTemperature: c(20), Water: g(1000), Bowl: 0.8}.Pour()),
-		"scald-high": must(mixing.Scald{Flour: g(500), FlourTemperature: c(5), Water: g(500),
+		"scald": trial.Must(mixing.Scald{Flour: g(500), FlourTemperature: c(20), Water: g(1000), Bowl: 0.8}.Pour()),
+		"scald-high": trial.Must(mixing.Scald{Flour: g(500), FlourTemperature: c(5), Water: g(500),
 			Altitude: quantity.Meters(2500)}.Pour()),
-		"kneading-household": must(kneaded(mixing.Planetary, mixing.EnrichedDough, 5, 550, 150, 100).Kneading()),
-		"kneading-spiral":    must(kneaded(mixing.Spiral, mixing.MixedRyeDough, 40, 750, 0, 0).Kneading()),
-		"sticking": must(mixing.Sticking{Mix: kneaded(mixing.Spiral, mixing.WheatDough, 20, 600, 0, 0), Rested: true,
+		"kneading-household": trial.Must(kneaded(mixing.Planetary, mixing.EnrichedDough, 5, 550, 150, 100).Kneading()),
+		"kneading-spiral":    trial.Must(kneaded(mixing.Spiral, mixing.MixedRyeDough, 40, 750, 0, 0).Kneading()),
+		"sticking": trial.Must(mixing.Sticking{Mix: kneaded(mixing.Spiral, mixing.WheatDough, 20, 600, 0, 0), Rested: true,
 			Kneaded: quantity.Elapsed(9 * time.Minute)}.Advise()),
-		"scraped": must(mixing.Sticking{Mix: kneaded(mixing.Planetary, mixing.WheatDough, 5, 730, 0, 0),
+		"scraped": trial.Must(mixing.Sticking{Mix: kneaded(mixing.Planetary, mixing.WheatDough, 5, 730, 0, 0),
 			Kneaded: quantity.Elapsed(15 * time.Minute)}.Advise()),
-		"bowl-household": must(kneaded(mixing.Planetary, mixing.WheatDough, 5, 550, 0, 0).Fit()),
-		"bowl-spiral":    must(kneaded(mixing.Spiral, mixing.WheatDough, 30, 650, 0, 0).Fit()),
-		"bowl-spelt":     must(kneaded(mixing.Planetary, mixing.SpeltDough, 20, 450, 0, 0).Fit()),
-		"table": must(mixing.WaterTable{Target: c(25), Mixer: mixing.Spiral, Levain: c(24),
+		"bowl-household": trial.Must(kneaded(mixing.Planetary, mixing.WheatDough, 5, 550, 0, 0).Fit()),
+		"bowl-spiral":    trial.Must(kneaded(mixing.Spiral, mixing.WheatDough, 30, 650, 0, 0).Fit()),
+		"bowl-spelt":     trial.Must(kneaded(mixing.Planetary, mixing.SpeltDough, 20, 450, 0, 0).Fit()),
+		"table": trial.Must(mixing.WaterTable{Target: c(25), Mixer: mixing.Spiral, Levain: c(24),
 			Flour: []quantity.Temperature{c(15), c(20), c(25)}, Room: []quantity.Temperature{c(18), c(22)}}.Water()),
-		"factors": must(hall().Water()), "too-warm": must(hot.Water()), "too-cold": must(cold.Water()),
-		"friction": must(mixing.Measured{Dough: c(24), Water: c(30), Others: []mixing.Factor{
+		"factors": trial.Must(hall().Water()), "too-warm": trial.Must(hot.Water()), "too-cold": trial.Must(cold.Water()),
+		"friction": trial.Must(mixing.Measured{Dough: c(24), Water: c(30), Others: []mixing.Factor{
 			{Kind: mixing.FlourFactor, Temperature: c(18)}, {Kind: mixing.RoomFactor, Temperature: c(19)}}}.Friction()),
-		"replaced-by-ice": must(mixing.IceWater{Water: g(40_000), Tap: c(20), Need: c(10)}.Replace()),
-		"added-ice":       must(mixing.IceWater{Water: g(40_000), Tap: c(20), Need: c(10)}.Add()),
-		"usual-warming":   must(mixing.Planetary.Prior()),
-		"bowl": must(mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(7), Dough: g(5320), Flour: g(3055),
+		"replaced-by-ice": trial.Must(mixing.IceWater{Water: g(40_000), Tap: c(20), Need: c(10)}.Replace()),
+		"added-ice":       trial.Must(mixing.IceWater{Water: g(40_000), Tap: c(20), Need: c(10)}.Add()),
+		"usual-warming":   trial.Must(mixing.Planetary.Prior()),
+		"bowl": trial.Must(mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(7), Dough: g(5320), Flour: g(3055),
 			Water: g(2200)}.Fit()),
-		"balance":       must(hallBalance().Final()),
-		"balance-water": must(hallBalance().WaterFor(c(25))),
-		"balance-warm":  must(hallBalance().WaterFor(c(34))),
-		"balance-cool":  must(hallBalance().WaterFor(c(14))),
-		"balance-flour": must(hallBalance().FlourFor(c(25))),
-		"balance-ice":   must(warm.IceFor(c(25))),
+		"balance":       trial.Must(hallBalance().Final()),
+		"balance-water": trial.Must(hallBalance().WaterFor(c(25))),
+		"balance-warm":  trial.Must(hallBalance().WaterFor(c(34))),
+		"balance-cool":  trial.Must(hallBalance().WaterFor(c(14))),
+		"balance-flour": trial.Must(hallBalance().FlourFor(c(25))),
+		"balance-ice":   trial.Must(warm.IceFor(c(25))),
 		"compared":      compared,
 		"learned":       learned,
-		"predicted": must(learned.Predict(planned(18, 27, 23, 20, 3*time.Minute, 5*time.Minute),
+		"predicted": trial.Must(learned.Predict(planned(18, 27, 23, 20, 3*time.Minute, 5*time.Minute),
 			quantity.MustPercent("80 %"))),
-		"minutes-left": must(learned.MinutesLeft(mixing.Running{Now: c(23.5), Limit: c(26), Speed: 2,
+		"minutes-left": trial.Must(learned.MinutesLeft(mixing.Running{Now: c(23.5), Limit: c(26), Speed: 2,
 			Probability: quantity.MustPercent("80 %")})),
-		"poured": must(mixing.Planned{Target: c(25), Ingredients: []mixing.Portion{b.Ingredients[0], b.Ingredients[2]},
+		"poured": trial.Must(mixing.Planned{Target: c(25), Ingredients: []mixing.Portion{b.Ingredients[0], b.Ingredients[2]},
 			Water: b.Ingredients[1].Mass, Room: b.Bowl, Learned: learned, Speeds: b.Speeds}.Pour()),
 	} {
-		page := a.Report().Markdown(report.Options{}) + "\n" + a.Working().Text(110)
-		if short := us.Text(a.Working()); len(short) < 2500 {
-			page += "\n" + short
-		}
-		trial.Kept(t, "answers/"+name+".md", strings.TrimRight(page, "\n")+"\n")
+		trial.KeptAnswer(t, name, a, 2500)
 	}
 }

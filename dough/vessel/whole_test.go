@@ -6,24 +6,9 @@ import (
 	"testing"
 
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/vessel"
-	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/trial"
 )
-
-type told interface {
-	Report() report.Report
-	Working() working.Working
-}
-
-// must is the answer to a question that has one.
-func must[T told](answer T, err error) told {
-	if err != nil {
-		panic(err)
-	}
-	return answer
-}
 
 // factor is the tin factor of a loaf.
 func factor(t vessel.TinLoaf) vessel.TinFactor {
@@ -42,36 +27,37 @@ func TestWholeAnswers(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for name, a := range map[string]told{
-		"room":             must(vessel.MixedDough{Mass: g(1800)}.Volume()),
-		"basket":           must(vessel.Proofing{Dough: g(900)}.Size()),
-		"bowl":             must(vessel.Proofing{Vessel: vessel.LinedBowl, Dough: g(1200)}.Size()),
-		"basket-fill":      must(vessel.Proofing{Diameter: cm(21), Depth: cm(8)}.Fill()),
-		"bowl-fill":        must(vessel.Proofing{Vessel: vessel.LinedBowl, Volume: quantity.Liters(2)}.Fill()),
-		"tin":              must(factor(vessel.RyeTin).Tin(g(1000))),
-		"own-tin":          must(own.Tin(g(900))),
-		"own-fill":         must(own.Fill(quantity.Liters(1.5))),
-		"deep-fill":        must(vessel.TinBox{Length: cm(24), Width: cm(11), Height: cm(11)}.Fill(vessel.OpenTinWhite)),
-		"low-fill":         must(vessel.TinBox{Length: cm(24), Width: cm(11), Height: cm(7)}.Fill(vessel.OpenTinWhite)),
-		"home-milled-fill": must(factor(vessel.HomeMilledTin).Fill(quantity.Liters(2))),
-		"trade-fill":       must(factor(vessel.WholesaleWhite).Fill(quantity.Liters(2))),
-		"marks":            must(vessel.RiseContainer{Diameter: cm(20), Height: cm(15), Dough: g(3000)}.Marks()),
-		"square-marks": must(vessel.RiseContainer{Width: cm(20), Depth: cm(25), Dough: g(3000), Density: 1.1,
+	for name, a := range map[string]trial.Told{
+		"room":        trial.Must(vessel.MixedDough{Mass: g(1800)}.Volume()),
+		"basket":      trial.Must(vessel.Proofing{Dough: g(900)}.Size()),
+		"bowl":        trial.Must(vessel.Proofing{Vessel: vessel.LinedBowl, Dough: g(1200)}.Size()),
+		"basket-fill": trial.Must(vessel.Proofing{Diameter: cm(21), Depth: cm(8)}.Fill()),
+		"bowl-fill":   trial.Must(vessel.Proofing{Vessel: vessel.LinedBowl, Volume: quantity.Liters(2)}.Fill()),
+		"tin":         trial.Must(factor(vessel.RyeTin).Tin(g(1000))),
+		"own-tin":     trial.Must(own.Tin(g(900))),
+		"own-fill":    trial.Must(own.Fill(quantity.Liters(1.5))),
+		"deep-fill": trial.Must(vessel.TinBox{Length: cm(24), Width: cm(11),
+			Height: cm(11)}.Fill(vessel.OpenTinWhite)),
+		"low-fill": trial.Must(vessel.TinBox{Length: cm(24), Width: cm(11),
+			Height: cm(7)}.Fill(vessel.OpenTinWhite)),
+		"home-milled-fill": trial.Must(factor(vessel.HomeMilledTin).Fill(quantity.Liters(2))),
+		"trade-fill":       trial.Must(factor(vessel.WholesaleWhite).Fill(quantity.Liters(2))),
+		"marks":            trial.Must(vessel.RiseContainer{Diameter: cm(20), Height: cm(15), Dough: g(3000)}.Marks()),
+		"square-marks": trial.Must(vessel.RiseContainer{Width: cm(20), Depth: cm(25), Dough: g(3000), Density: 1.1,
 			Rises: []quantity.Percent{percent(40)}}.Marks()),
-		"measured-marks": must(vessel.RiseContainer{Diameter: cm(20), Start: cm(8)}.Marks()),
-		"jar":            must(vessel.SampleJar{Diameter: cm(5), Height: cm(12)}.Sample()),
-		"tray":           must(vessel.SizedPiece{Bread: vessel.LowFocaccia, Length: cm(40), Width: cm(30)}.Dough()),
-		"round-tray":     must(vessel.SizedPiece{Bread: vessel.DeepPanPizza, Diameter: cm(28)}.Dough()),
-		"tray-size":      must(vessel.SizedPiece{Bread: vessel.LowFocaccia, Mass: g(900), Width: cm(30)}.Size()),
-		"disk":           must(vessel.SizedPiece{Bread: vessel.NeapolitanPizza, Diameter: cm(30)}.Dough()),
-		"disk-size":      must(vessel.SizedPiece{Bread: vessel.NeapolitanPizza, Mass: g(260)}.Size()),
-		"stick":          must(vessel.SizedPiece{Bread: vessel.Baguette, Length: cm(55)}.Dough()),
-		"stick-size":     must(vessel.SizedPiece{Bread: vessel.Baguette, Mass: g(350)}.Size()),
+		"measured-marks": trial.Must(vessel.RiseContainer{Diameter: cm(20), Start: cm(8)}.Marks()),
+		"jar":            trial.Must(vessel.SampleJar{Diameter: cm(5), Height: cm(12)}.Sample()),
+		"tray":           trial.Must(vessel.SizedPiece{Bread: vessel.LowFocaccia, Length: cm(40), Width: cm(30)}.Dough()),
+		"round-tray":     trial.Must(vessel.SizedPiece{Bread: vessel.DeepPanPizza, Diameter: cm(28)}.Dough()),
+		"tray-size":      trial.Must(vessel.SizedPiece{Bread: vessel.LowFocaccia, Mass: g(900), Width: cm(30)}.Size()),
+		"disk":           trial.Must(vessel.SizedPiece{Bread: vessel.NeapolitanPizza, Diameter: cm(30)}.Dough()),
+		"disk-size":      trial.Must(vessel.SizedPiece{Bread: vessel.NeapolitanPizza, Mass: g(260)}.Size()),
+		"stick":          trial.Must(vessel.SizedPiece{Bread: vessel.Baguette, Length: cm(55)}.Dough()),
+		"stick-size":     trial.Must(vessel.SizedPiece{Bread: vessel.Baguette, Mass: g(350)}.Size()),
 		"no-volume":      vessel.VesselVolume{}, "no-fill": vessel.VesselFill{}, "no-marks": vessel.RiseMarks{},
 		"no-sample": vessel.JarSample{}, "no-piece": vessel.PieceFit{},
 	} {
-		page := a.Report().Markdown(report.Options{}) + "\n" + a.Working().Text(110)
-		trial.Kept(t, "answers/"+name+".md", strings.TrimRight(page, "\n")+"\n")
+		trial.KeptAnswer(t, name, a, 0)
 	}
 }
 

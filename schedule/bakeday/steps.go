@@ -85,9 +85,9 @@ func (d Day) StepNamed(text string) (schedule.Timed, error) {
 		return schedule.Timed{}, &quantity.InputError{Want: quantity.Tell("bakeday.want_one", "one of: %s", ids),
 			Err: quantity.ErrRequired}
 	}
-	got := quantity.Excerpt(text)
+	var got any = quantity.Excerpt(text)
 	if len(found) > 1 {
-		got += ", of which there are " + strconv.Itoa(len(found))
+		got = quantity.Tell("bakeday.got_several", "%s, of which there are %d", got, len(found))
 	}
 	return schedule.Timed{}, &quantity.InputError{Got: got, Want: quantity.Tell("bakeday.want_one", "one of: %s", ids),
 		Err: quantity.ErrInconsistent}

@@ -55,7 +55,7 @@ func (u KitchenUnder) At(ctx context.Context, clock bakeday.KitchenClock) (Kitch
 	k.Followed, made.Now = seen.madeFor(u.Order.Bakes, clock)
 	learned, err := seen.Until(made.Now).Learn(u.halfLife())
 	if err != nil {
-		if _, wrong := u.Order.Plan(ctx, made); wrong != nil {
+		if wrong := u.Order.Check(made); wrong != nil {
 			return KitchenNow{}, wrong // the same of the half-life, at its place in the order
 		}
 		return KitchenNow{}, err

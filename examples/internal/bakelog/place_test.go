@@ -13,9 +13,9 @@ func TestPlace(t *testing.T) {
 		{map[string]string{"HOME": "/home/mia"}, "/home/mia/.local/share/maslin/bakes.jsonl"},
 		{nil, ""},
 	} {
-		got, err := Place(func(k string) string { return c.env[k] })
-		if got != c.want || (err == nil) != (c.want != "") {
-			t.Errorf("%v: got %q, %v, want %q", c.env, got, err, c.want)
+		got, ok := Place(func(k string) string { return c.env[k] })
+		if got != c.want || ok != (c.want != "") {
+			t.Errorf("%v: got %q, %v, want %q", c.env, got, ok, c.want)
 		}
 	}
 }

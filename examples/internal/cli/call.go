@@ -59,8 +59,8 @@ func (c *call) only(with any, names ...string) {
 }
 
 // not notes the flags that are given although something else says as much.
-func (c *call) not(with string, names ...string) {
-	c.clash(quantity.Tell("cli.want_without", "it without %s", with), names)
+func (c *call) not(with any, names ...string) {
+	c.clash(quantity.Tell("cli.want_without", "it without %v", with), names)
 }
 
 func (c *call) clash(want quantity.Phrase, names []string) {

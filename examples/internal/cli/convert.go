@@ -20,7 +20,7 @@ type convert struct {
 func (q *convert) ask(c *call) error {
 	text := strings.Join(c.args, " ")
 	if p, err := bake.ParsePressure(text); err == nil {
-		c.only("a food", "method", "to", "working")
+		c.only(quantity.Tell("cli.with_food", "a food"), "method", "to", "working")
 		inches := strconv.FormatFloat(p.InchesOfMercury(), 'f', 2, 64) + " inHg"
 		return c.tell(food.OtherUnits{Amount: text, Units: []food.InOtherUnit{
 			{Unit: "hectopascals", Value: p.String()}, {Unit: "inches of mercury", Value: inches}}}, nil)
@@ -30,25 +30,25 @@ func (q *convert) ask(c *call) error {
 	yeast, isYeast := said.Yeast()
 	switch {
 	case isYeast:
-		c.only("a food by its volume", "method")
+		c.only(quantity.Tell("cli.with_food_by_volume", "a food by its volume"), "method")
 		yeast.To = q.To
 		return c.tell(yeast.Convert())
 	case notVolume == nil:
-		if c.only("yeast by its weight", "to"); q.Method != 0 {
+		if c.only(quantity.Tell("cli.with_yeast_by_weight", "yeast by its weight"), "to"); q.Method != 0 {
 			volume.Method = q.Method
 		}
 		return c.tell(volume.Weight())
 	case wrong != nil:
 		if oven, err := bake.ReadOvenSetting(text); err == nil {
-			c.only("a food", "method", "to", "working")
+			c.only(quantity.Tell("cli.with_food", "a food"), "method", "to", "working")
 			return c.tell(oven.Dial())
 		}
 		var p quantity.Problems
 		p.Join("Amount", wrong)
 		return c.tell(food.OtherUnits{}, p.Err())
 	case said.Of == "":
-		c.only("a food", "method", "to")
-		c.only("a food: units are converted by definition", "working")
+		c.only(quantity.Tell("cli.with_food", "a food"), "method", "to")
+		c.only(quantity.Tell("cli.with_food_not_units", "a food: units are converted by definition"), "working")
 	}
 	out, err := said.OtherUnits()
 	if t, e := quantity.ParseTemperature(text); e == nil {

@@ -58,7 +58,7 @@ func TestDataAndDerivationTogether(t *testing.T) {
 			if name == "no plan" {
 				args[1] = a.ownBread(t, "2026-11-28 "+a.between(10, 23, 0, ":00"))
 			}
-			_, out, complaint := spoken(args...)
+			_, out, complaint := run(args...)
 			if out == "" {
 				t.Logf("%v: %s", args, complaint)
 				continue

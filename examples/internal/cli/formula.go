@@ -57,7 +57,7 @@ type formula struct {
 func (q *formula) ask(c *call) error {
 	repair := c.given("too-much") || c.given("too-little")
 	if !repair {
-		c.only("--too-much or --too-little", "restore")
+		c.only(quantity.Tell("cli.with_too_much_too_little", "--too-much or --too-little"), "restore")
 	}
 	scaled := q.ofFile
 	switch {
@@ -109,7 +109,8 @@ func (q *formula) ofFile(c *call) (dough.Batch, error) {
 
 // byWeights is the dough of weights, which are weighed by the gram and what is little by the tenth of it.
 func (q *formula) byWeights(c *call) (dough.Batch, error) {
-	c.not("--weights, which scales nothing", "pieces", "each", "baked", "loss", "dough", "flour", "levain-at-hand",
+	c.not(quantity.Tell("cli.with_weights_scale_nothing", "--weights, which scales nothing"),
+		"pieces", "each", "baked", "loss", "dough", "flour", "levain-at-hand",
 		"stock")
 	q.finely()
 	batch, _, err := q.batch(c)
@@ -171,7 +172,7 @@ func (q *formula) target(c *call) dough.Target {
 		switch {
 		case !c.given(w.flag) || first >= ofLoaves && i >= ofLoaves:
 		case first >= 0:
-			c.fault(w.flag, "it together with --"+wishes[first].flag,
+			c.fault(w.flag, quantity.Tell("cli.got_together", "it together with --%s", wishes[first].flag),
 				quantity.Tell("cli.want_one_wish_loaves_dough_flour",
 					"one wish: loaves, --dough, --flour, --levain-at-hand or --stock"), quantity.ErrInconsistent)
 			return nil
@@ -183,7 +184,8 @@ func (q *formula) target(c *call) dough.Target {
 		return nil
 	}
 	if wishes[first].flag == "each" {
-		c.not("--each, which gives the dough and not the bread", "baked", "loss")
+		c.not(quantity.Tell("cli.with_each_gives_dough", "--each, which gives the dough and not the bread"),
+			"baked", "loss")
 	}
 	return wishes[first].target
 }

@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"bytes"
 	"io"
 	"maps"
 	"os"
@@ -10,7 +9,6 @@ import (
 	"slices"
 	"strings"
 	"testing"
-	"time"
 
 	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/language"
@@ -57,14 +55,7 @@ func villageKitchen(t *testing.T) {
 
 // spokenIn runs a command line for a reader of the language.
 func spokenIn(l working.Language, args ...string) (status int, out, complaint string) {
-	var o, e bytes.Buffer
-	s := System{
-		In: strings.NewReader(""), Out: &o, Err: &e, language: &l,
-		Getenv: func(name string) string { return map[string]string{"MASLIN_LOG": "bakes.jsonl"}[name] },
-		Now:    func() time.Time { return time.Date(2026, 11, 25, 20, 0, 0, 0, time.UTC) },
-	}
-	status = Run(args, s)
-	return status, o.String(), e.String()
+	return asked(System{language: &l, Getenv: variables(map[string]string{"MASLIN_LOG": "bakes.jsonl"})}, args...)
 }
 
 // questions lists command lines: the examples of every command's help, and questions that have no good answer.

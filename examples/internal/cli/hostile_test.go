@@ -1,25 +1,13 @@
 package cli
 
 import (
-	"bytes"
 	"slices"
 	"strings"
 	"testing"
-	"time"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 )
-
-func run(args ...string) (status int, out, complaint string) {
-	var stdout, stderr bytes.Buffer
-	s := System{
-		In: strings.NewReader(""), Out: &stdout, Err: &stderr, Getenv: func(string) string { return "" },
-		Now: func() time.Time { return time.Date(2026, 11, 25, 20, 0, 0, 0, time.UTC) },
-	}
-	status = Run(args, s)
-	return status, stdout.String(), stderr.String()
-}
 
 // commandsHere are the commands of the bowl and the oven.
 func commandsHere(visit func(path []string, c *cobra.Command)) {

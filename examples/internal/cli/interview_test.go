@@ -76,7 +76,7 @@ func TestNewKeepsAnswersOfAClosedTerminal(t *testing.T) {
 		want) {
 		t.Errorf("%s, want %s", out, want)
 	}
-	if status, _, complaint := spoken("new", "hall.toml", "--name", "Hall loaf", "--zone", "UTC"); status != 0 {
+	if status, _, complaint := run("new", "hall.toml", "--name", "Hall loaf", "--zone", "UTC"); status != 0 {
 		t.Fatal(complaint)
 	}
 	if _, err := os.Stat("hall.toml.answers"); !errors.Is(err, os.ErrNotExist) {

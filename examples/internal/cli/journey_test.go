@@ -1,13 +1,11 @@
 package cli
 
 import (
-	"bytes"
 	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
-	"time"
 
 	"example.org/maslin/internal/trial"
 )
@@ -41,17 +39,9 @@ func atBench(t *testing.T, files ...string) *benchDay {
 
 // does gives a command line, typing the answers where it asks.
 func (b *benchDay) does(line string, answers ...string) {
-	var o, e bytes.Buffer
-	status := Run(shellWords(line), System{
-		In: strings.NewReader(strings.Join(answers, "\n") + "\n"), Out: &o, Err: &e, Width: 72,
-		Getenv: func(name string) string { return map[string]string{"MASLIN_LOG": "bakes.jsonl"}[name] },
-		Now:    func() time.Time { return time.Date(2026, 11, 25, 20, 0, 0, 0, time.UTC) },
-	})
-	fmt.Fprintf(&b.out, "$ maslin %s\n%s", line, o.String())
-	if e.Len() > 0 {
-		fmt.Fprintf(&b.out, "complaint: %s", e.String())
-	}
-	fmt.Fprintf(&b.out, "(%d)\n\n", status)
+	status, out, complaint := asked(System{In: strings.NewReader(strings.Join(answers, "\n") + "\n"), Width: 72,
+		Getenv: variables(map[string]string{"MASLIN_LOG": "bakes.jsonl"})}, shellWords(line)...)
+	b.out.WriteString(heard(line, status, out, complaint))
 }
 
 // shows notes what stands in a file.
@@ -143,7 +133,8 @@ func TestRefusalsAtTheBench(t *testing.T) {
 		"vessel tub --diameter 22cm --dough 2kg --density 0", "vessel jar --diameter 6cm --height 12cm --rise 0%",
 		"formula --weights '1 kg wheat, 700 g water' --pieces 2 --each 300g --baked 250g --loss 12% --dough 1kg --flour 1kg",
 		"formula hall-kitchen.toml --pieces 0", "levain --want 0g --culture 0g --scale 0g", "log show --log hot.csv",
-		"learn --half-life 5", "plan hall-kitchen.toml --late 5h --step moon --now '2026-11-27 18:00'", "new other.toml --ask",
+		"learn --half-life 5", "bulk --dough 25C --room 20C --night 90C --prefermented 10%",
+		"plan hall-kitchen.toml --late 5h --step moon --now '2026-11-27 18:00'", "new other.toml --ask",
 		"new hall-kitchen.toml", "new other.toml --wanted yesterday --hydration 700%", "new . --zone UTC", "new a/b.toml --zone UTC",
 	} {
 		b.does(line)
@@ -173,46 +164,4 @@ func TestAnInterview(t *testing.T) {
 		}
 	}
 	b.kept("interview.txt")
-}
-
-// Every form an answer can be printed in.
-func TestFormsOfAnAnswer(t *testing.T) {
-	var b strings.Builder
-	for i, line := range []string{"levain --ratio 1:2:2 --room 25C", "formula --weights '1 kg wheat, 700 g water, 20 g salt'",
-		"cost --weights '1 kg wheat, 700 g water, 20 g salt' --loaves 2 --price wheat=20/25kg --price salt=0.90/kg", "cool --loaf 780g --room 21C"} {
-		for _, form := range []string{"markdown", "html", "csv", "text"} {
-			if i == 2 || form != "html" { // one page of HTML shows how they are
-				b.WriteString(told("80", append(shellWords(line), "--as", form)...))
-			}
-		}
-	}
-	b.WriteString(told("80", shellWords("bulk --dough 26C --room 20C --weight 3kg --prefermented 10% --ready-by 6h")...))
-	trial.Kept(t, "forms.txt", b.String())
-}
-
-// Lines are as wide as the terminal, up to a hundred columns: longer ones are hard to read.
-func TestLinesAreNeverWiderThanAHundredColumns(t *testing.T) {
-	for _, line := range []string{"bulk --prefermented 9% --dough 25C --room 21C --working",
-		"oven --style bagel --pieces 14 --dough 110g"} {
-		wide := told("300", shellWords(line)...)
-		if hundred := told("100", shellWords(line)...); wide != hundred {
-			t.Errorf("%s: at 300 columns\n%s\nat 100\n%s", line, wide, hundred)
-		}
-		if narrow := told("99", shellWords(line)...); narrow == wide {
-			t.Errorf("%s: at 99 columns as at 100", line)
-		}
-	}
-}
-
-// A file of values is read to its last byte, and one byte more than is taken is noticed.
-func TestFilesAreReadToTheirLimit(t *testing.T) {
-	name := filepath.Join(t.TempDir(), "text")
-	for size, want := range map[int]int{9: 9, 10: 10, 11: 11, 12: 11, 100: 11} {
-		if err := os.WriteFile(name, bytes.Repeat([]byte("x"), size), 0o600); err != nil {
-			t.Fatal(err)
-		}
-		if got, err := readFile(name, 10); err != nil || len(got) != want {
-			t.Errorf("%d bytes: %d are read, %v", size, len(got), err)
-		}
-	}
 }

@@ -1,26 +1,18 @@
 package cli
 
 import (
-	"bytes"
-	"fmt"
 	"maps"
 	"math/rand/v2"
 	"slices"
 	"strings"
 	"testing"
-	"time"
 
 	"example.org/maslin/internal/trial"
 )
 
 // told asks the program as on a page that is so wide, and notes what it says and how it ends.
 func told(columns string, args ...string) string {
-	var o, e bytes.Buffer
-	status := Run(args, System{
-		In: strings.NewReader(""), Out: &o, Err: &e,
-		Getenv: func(name string) string { return map[string]string{"COLUMNS": columns}[name] },
-		Now:    func() time.Time { return time.Date(2026, 11, 25, 20, 0, 0, 0, time.UTC) },
-	})
+	status, out, complaint := asked(System{Getenv: variables(map[string]string{"COLUMNS": columns})}, args...)
 	var words []string
 	for _, a := range args {
 		if strings.ContainsAny(a, " ") || a == "" {
@@ -28,11 +20,7 @@ func told(columns string, args ...string) string {
 		}
 		words = append(words, a)
 	}
-	out := fmt.Sprintf("$ maslin %s\n%s", strings.Join(words, " "), o.String())
-	if e.Len() > 0 {
-		out += "complaint: " + e.String()
-	}
-	return out + fmt.Sprintf("(%d)\n\n", status)
+	return heard(strings.Join(words, " "), status, out, complaint)
 }
 
 // The page of help of every command, as wide as a terminal and as narrow as a telephone.
@@ -95,4 +83,19 @@ func TestAnswersOfEveryCommand(t *testing.T) {
 		out.WriteString(names.Replace(told(columns, args...)))
 	}
 	trial.Kept(t, "answers.txt", out.String())
+}
+
+// Every form an answer can be printed in.
+func TestFormsOfAnAnswer(t *testing.T) {
+	var b strings.Builder
+	for i, line := range []string{"levain --ratio 1:2:2 --room 25C", "formula --weights '1 kg wheat, 700 g water, 20 g salt'",
+		"cost --weights '1 kg wheat, 700 g water, 20 g salt' --loaves 2 --price wheat=20/25kg --price salt=0.90/kg", "cool --loaf 780g --room 21C"} {
+		for _, form := range []string{"markdown", "html", "csv", "text"} {
+			if i == 2 || form != "html" { // one page of HTML shows how they are
+				b.WriteString(told("80", append(shellWords(line), "--as", form)...))
+			}
+		}
+	}
+	b.WriteString(told("80", shellWords("bulk --dough 26C --room 20C --weight 3kg --prefermented 10% --ready-by 6h")...))
+	trial.Kept(t, "forms.txt", b.String())
 }

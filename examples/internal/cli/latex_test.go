@@ -67,7 +67,7 @@ func TestEveryWorkingCompiles(t *testing.T) {
 	for name, draw := range drawn {
 		for _, units := range [][]string{nil, {"--us"}, {"--language", "de"}} {
 			args := append(append(draw(a), "--working=latex", "--document"), units...)
-			status, out, wrong := spoken(args...)
+			status, out, wrong := run(args...)
 			if out == "" {
 				t.Logf("%s: %d %s", name, status, wrong)
 				continue
@@ -95,7 +95,7 @@ func TestWorksheetsAndKeysCompile(t *testing.T) {
 	for _, difficulty := range []string{"one step", "usual", "hard"} {
 		for _, more := range [][]string{nil, {"--key"}, {"--key", "--us"}, {"--key", "--language", "de"}} {
 			args := append([]string{"exercise", "--form", "latex", "--count", "7", "--difficulty", difficulty}, more...)
-			_, out, wrong := spoken(args...)
+			_, out, wrong := run(args...)
 			if wrong != "" {
 				t.Fatal(wrong)
 			}

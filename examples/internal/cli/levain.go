@@ -33,7 +33,8 @@ func (q *levain) ask(c *call) error {
 		asked.Build.Of = dough.OfMix
 	}
 	if c.given("ratio") {
-		c.not("--ratio, which says as much", "inoculation", "of-mix", "hydration")
+		c.not(quantity.Tell("cli.with_ratio_says_much", "--ratio, which says as much"),
+			"inoculation", "of-mix", "hydration")
 		asked.Ratio = &q.Ratio
 	} else if !c.given("inoculation") {
 		c.only("--inoculation", "of-mix")
@@ -54,14 +55,15 @@ func (q *levain) ask(c *call) error {
 		}
 		asked.Stands = &stands
 	} else {
-		c.only("--room or --dough", "cold", "refrigerate-after", "refrigerator", "whole-grain", "fed")
+		c.only(quantity.Tell("cli.with_room_dough", "--room or --dough"),
+			"cold", "refrigerate-after", "refrigerator", "whole-grain", "fed")
 	}
 	if c.given("ratio") && asked.Stands != nil && !c.given("want") && !c.given("culture") {
 		c.only("--want", "keep", "stages", "scale", "least", "most")
 		return q.fedNow(c, *asked.Stands)
 	}
 	if !c.given("night") {
-		c.only("--night, or --ratio without --want", "fed")
+		c.only(quantity.Tell("cli.with_night_ratio", "--night, or --ratio without --want"), "fed")
 	}
 	if len(c.faults) > 0 {
 		asked.Ratio = nil // what follows from a ratio that is none says nothing

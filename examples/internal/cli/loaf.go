@@ -19,12 +19,14 @@ func (q *done) ask(c *call) error {
 	core, err := bench.ReadProbe(q.Core)
 	c.note("core", err)
 	if !core.Timed() {
-		c.only("two or more --core with their times", "approach", "window", "extrapolate")
+		c.only(quantity.Tell("cli.with_cores_times", "two or more --core with their times"),
+			"approach", "window", "extrapolate")
 		q.Loaf.Core = core.Core
 		v, err := q.Loaf.Judge()
 		return c.tellIf(v.State != bake.SaysNothing, v, err)
 	}
-	c.not("--core with its times, which say how long still", "dough", "loaf", "held")
+	c.not(quantity.Tell("cli.with_core_how_long", "--core with its times, which say how long still"),
+		"dough", "loaf", "held")
 	p := &q.Probe
 	p.Goal, p.InOven, p.Error = q.Loaf.Goal, q.Loaf.InOven, q.Loaf.ProbeError
 	p.Samples, p.Now = core.Samples, core.Last(c.Now())
@@ -44,12 +46,13 @@ func (q *cool) ask(c *call) error {
 	core, err := bench.ReadProbe(q.Core)
 	c.note("core", err)
 	if core.Timed() {
-		c.not("--core with its times, which say more", "loaf", "style", "shape", "loses")
+		c.not(quantity.Tell("cli.with_core_says_more", "--core with its times, which say more"),
+			"loaf", "style", "shape", "loses")
 		return c.tell(bake.CoolingProbe{
 			Samples: core.Samples, Now: core.Last(c.Now()), Room: q.Loaf.Room, Slice: q.Loaf.Slice, Error: q.Error,
 		}.TimeLeft())
 	}
-	c.only("two or more --core with their times", "probe-error")
+	c.only(quantity.Tell("cli.with_cores_times", "two or more --core with their times"), "probe-error")
 	q.Loaf.From = core.Core
 	return c.tell(q.Loaf.Time())
 }

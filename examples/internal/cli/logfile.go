@@ -25,9 +25,10 @@ func (f logFlags) place(s System) (string, error) {
 	if f.Log != "" {
 		return f.Log, nil
 	}
-	name, err := bakelog.Place(s.Getenv)
-	if err != nil {
-		return "", badInput(working.Say("%s", err))
+	name, ok := bakelog.Place(s.Getenv)
+	if !ok {
+		return "", badInput(working.Tell("cli.no_place_for_log",
+			"no place for the bake log: give --log FILE, or set MASLIN_LOG, XDG_DATA_HOME or HOME"))
 	}
 	return name, nil
 }

@@ -19,8 +19,8 @@ type logShow struct {
 }
 
 func (q *logShow) ask(c *call) error {
-	if q.Last < 0 {
-		c.fault("last", fmt.Sprint(q.Last), quantity.Tell("cli.want_number_observations", "a number of observations"),
+	if c.given("last") && q.Last < 1 {
+		c.fault("last", fmt.Sprint(q.Last), quantity.Tell("cli.want_number_observations", "a number of observations, 1 or more"),
 			quantity.ErrOutOfRange)
 	}
 	if wrong := c.complain(nil); wrong != nil {

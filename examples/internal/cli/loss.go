@@ -23,13 +23,13 @@ func (q *loss) ask(c *call) error {
 	}
 	q.Loaf.Basis, a.Loaves = q.Basis, q.Loaves
 	if c.given("baked") {
-		c.not("--baked: either the bread is given or the dough", "dough")
+		c.not(quantity.Tell("cli.with_baked_dough", "--baked: either the bread is given or the dough"), "dough")
 		a.Bread = &q.Loaf
 	} else if c.given("dough") {
 		a.Piece = &bake.ScaledPiece{Dough: q.Dough, Loss: q.Loaf.Loss, Cooling: q.Loaf.Cooling, Basis: q.Basis}
 	}
 	if !c.given("dough") && !c.given("baked") && !c.given("weighed") {
-		c.only("--baked, --dough or --weighed", "loss", "style")
+		c.only(quantity.Tell("cli.with_baked_dough_weighed", "--baked, --dough or --weighed"), "loss", "style")
 	}
 	if c.given("packed") {
 		a.Packed = &q.Packed

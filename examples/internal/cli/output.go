@@ -6,6 +6,7 @@ import (
 	"io"
 	"strings"
 
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/textpage"
@@ -26,7 +27,7 @@ type output struct {
 // checkOutput notes the flags that have nothing to do with the form that is asked for.
 func (c *call) checkOutput() {
 	if c.JSON || c.Working != "" {
-		c.not("--json and --working, which have forms of their own", "as")
+		c.not(quantity.Tell("cli.with_own_forms", "--json and --working, which have forms of their own"), "as")
 	}
 	if c.Working == "" {
 		c.only("--working", "level")

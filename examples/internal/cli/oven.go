@@ -22,14 +22,14 @@ func (q *oven) ask(c *call) error {
 	if c.given("pieces") || c.given("dough") {
 		asked.Load = &q.Load
 	} else {
-		c.only("--pieces and --dough", roundFlags...)
+		c.only(quantity.Tell("cli.with_pieces_dough", "--pieces and --dough"), roundFlags...)
 	}
 	if text := strings.Join(c.args, " "); text != "" {
 		said, err := bake.ReadOvenSetting(text)
 		p.Join("Setting.Wanted", err)
 		q.Set.Wanted, q.Set.Notes, asked.Setting = said.Wanted, said.Notes, &q.Set
 	} else {
-		c.only("a setting, such as 230C", "fan", "off")
+		c.only(quantity.Tell("cli.with_setting", "a setting, such as 230C"), "fan", "off")
 	}
 	a, err := asked.Answer()
 	p.Join("", err)

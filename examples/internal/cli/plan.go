@@ -26,7 +26,7 @@ func (q *plan) ask(c *call) error {
 	called := "the bake file"
 	if len(c.args) > 1 {
 		called = "a bake file"
-		c.only("a single bake file", "svg", "csv")
+		c.only(quantity.Tell("cli.with_single_bake_file", "a single bake file"), "svg", "csv")
 	}
 	if wrong := c.complain(nil); wrong != nil {
 		return wrong

@@ -83,7 +83,8 @@ func (q *standing) warmth(c *call) (ferment.History, error) {
 		return ferment.History{}, p.Err()
 	}
 	if q.Room.IsZero() {
-		c.only("--dough and --room, between which it changes", "night", "weight", "drift")
+		c.only(quantity.Tell("cli.with_dough_room", "--dough and --room, between which it changes"),
+			"night", "weight", "drift")
 		return ferment.Constant(q.Dough), nil
 	}
 	if law := ferment.GasBalance().About(); within(law, q.Dough) && !within(law, q.Room) {
@@ -92,9 +93,12 @@ func (q *standing) warmth(c *call) (ferment.History, error) {
 	room := ferment.Room{Night: q.Room}
 	if !q.Night.IsZero() {
 		room = ferment.Room{Night: q.Night, Day: q.Room, Starts: quantity.Elapsed(sinceMidnight(q.start))}
+		for _, in := range []string{"Room", "Into"} {
+			c.paths[in+".Night"], c.paths[in+".Day"] = "night", "room"
+		}
 	}
 	if q.Weight.Sign() > 0 {
-		c.not("--weight, from which it follows how fast it drifts", "drift")
+		c.not(quantity.Tell("cli.with_weight_drift", "--weight, which says how fast it drifts"), "drift")
 		return ferment.Piece{Mass: q.Weight, Form: ferment.Tub, Start: q.Dough, Into: room,
 			Exposure: ferment.Covered}.History()
 	}
@@ -112,7 +116,7 @@ func (q *standing) culture(s System, of bench.Raising) (ferment.Culture, error) 
 		return ferment.Culture{}, nil
 	}
 	if q.Log == "" {
-		if _, err := bakelog.Place(s.Getenv); err != nil {
+		if _, ok := bakelog.Place(s.Getenv); !ok {
 			return ferment.Culture{}, nil // nowhere to keep a log, so there is none
 		}
 	}

@@ -37,7 +37,8 @@ type tableWater struct {
 
 func (q *tableWater) ask(c *call) error {
 	if c.given("warming") {
-		c.not("--warming, which is better than a guide value", "mixer")
+		c.not(quantity.Tell("cli.with_warming_better", "--warming, which is better than a guide value"),
+			"mixer")
 	}
 	return c.tell(q.Table.Water())
 }

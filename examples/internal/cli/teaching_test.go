@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"bytes"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -19,19 +18,10 @@ import (
 	"github.com/spf13/pflag"
 )
 
-// spoken runs a command line and returns what it printed.
-func spoken(args ...string) (status int, out, complaint string) {
-	var o, e bytes.Buffer
-	s := System{In: strings.NewReader(""), Out: &o, Err: &e, Getenv: func(string) string { return "" },
-		Now: func() time.Time { return time.Date(2026, 11, 25, 20, 0, 0, 0, time.UTC) }}
-	status = Run(args, s)
-	return status, o.String(), e.String()
-}
-
 // Whatever a flag of these commands is given is answered or refused in a few words.
 func TestHostileFlagsOfTeaching(t *testing.T) {
 	t.Chdir(t.TempDir())
-	if status, _, complaint := spoken("new", "y.toml", "--zone", "Europe/Zurich"); status != 0 {
+	if status, _, complaint := run("new", "y.toml", "--zone", "Europe/Zurich"); status != 0 {
 		t.Fatal(complaint)
 	}
 	hostile := []string{
@@ -51,7 +41,7 @@ func TestHostileFlagsOfTeaching(t *testing.T) {
 				if words[0] == "new" {
 					os.Remove("x.toml")
 				}
-				status, out, complaint := spoken(append(words, "--"+f.Name+"="+text)...)
+				status, out, complaint := run(append(words, "--"+f.Name+"="+text)...)
 				shown := text[:min(len(text), 20)]
 				switch {
 				case status == exitBadInput && complaint == "":
@@ -112,12 +102,12 @@ func TestEveryAnswerOfNewCanBePlanned(t *testing.T) {
 			for _, mixer := range []string{"hand", "planetary", "spiral", "processor"} {
 				for _, rye := range []string{"0 %", "40 %", "100 %"} {
 					name := filepath.Join(dir, strings.Join([]string{leaven, cold, mixer, rye[:2]}, "-")+".toml")
-					if status, _, complaint := spoken("new", name, "--leaven", leaven, "--cold", cold, "--mixer", mixer, "--rye",
+					if status, _, complaint := run("new", name, "--leaven", leaven, "--cold", cold, "--mixer", mixer, "--rye",
 						rye, "--wanted", "Sunday 18:00", "--zone", "Europe/Zurich"); status != 0 {
 						t.Errorf("%s: %s", name, complaint)
 						continue
 					}
-					if status, out, complaint := spoken("plan", name); status != 0 {
+					if status, out, complaint := run("plan", name); status != 0 {
 						t.Errorf("%s: %d %s%.300s", name, status, complaint, out)
 					}
 				}
@@ -162,7 +152,7 @@ func TestLocales(t *testing.T) {
 func BenchmarkPlanWithSheet(b *testing.B) {
 	name := filepath.Join(b.TempDir(), "day.html")
 	for b.Loop() {
-		if status, _, complaint := spoken("plan", "../../bakes/hall-kitchen.toml", "--html", name); status != 0 {
+		if status, _, complaint := run("plan", "../../bakes/hall-kitchen.toml", "--html", name); status != 0 {
 			b.Fatal(complaint)
 		}
 	}

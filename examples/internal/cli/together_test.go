@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"maps"
 	"math/rand/v2"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -41,6 +42,9 @@ func flagValues() map[string]string {
 	return values
 }
 
+// english are words that no German sentence has.
+var english = regexp.MustCompile(`\b(and|or|which|with|whose|the|from)\b`)
+
 // Which flags go together: each flag of a command beside the command's own example, and what is said of those that have
 // nothing to do with what is asked.
 func TestWhichFlagsGoTogether(t *testing.T) {
@@ -56,7 +60,7 @@ func TestWhichFlagsGoTogether(t *testing.T) {
 		}
 		first, _, _ := strings.Cut(c.Example, "\n")
 		words := shellWords(files.Replace(first))[1:]
-		_, plain, _ := spoken(words...)
+		_, plain, _ := run(words...)
 		fmt.Fprintf(&out, "== %s\n", strings.Join(words, " "))
 		c.Flags().VisitAll(func(f *pflag.Flag) {
 			if slices.Contains(unsafe, f.Name) || slices.Contains(words, "--"+f.Name) {
@@ -68,11 +72,15 @@ func TestWhichFlagsGoTogether(t *testing.T) {
 			} else if f.NoOptDefVal == "" {
 				t.Errorf("%s --%s is given nowhere", name, f.Name)
 			}
-			status, answer, complaint := spoken(append(slices.Clone(words), more)...)
+			status, answer, complaint := run(append(slices.Clone(words), more)...)
 			told, _, _ := strings.Cut(strings.TrimSpace(answer), "\n")
 			switch {
 			case status != exitAnswered:
 				told = strings.TrimSpace(complaint)
+				_, _, german := run(append(slices.Clone(words), more, "--language=de")...)
+				if english.MatchString(german) {
+					t.Errorf("%s %s is refused in two languages: %s", name, more, german)
+				}
 			case answer == plain:
 				told = "as without it"
 			}

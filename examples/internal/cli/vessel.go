@@ -58,7 +58,7 @@ type vesselProof struct {
 
 func (q *vesselProof) ask(c *call) error {
 	if c.given("height") {
-		c.not("the sides", "dough", "volume")
+		c.not(quantity.Tell("cli.with_sides", "the sides"), "dough", "volume")
 		return c.tell(q.In.Fill())
 	}
 	if c.only("--height", "diameter", "length", "width"); len(c.faults) > 0 {

@@ -95,7 +95,7 @@ func logFile(t *testing.T) string {
 			{"log", "weights", "--in", "897g", "--out", strconv.Itoa(778+3*day) + "g", "--style", "lean hearth", "--now",
 				date + "23:00"},
 		} {
-			if status, _, complaint := spoken(append(line, "--log", name)...); status != 0 {
+			if status, _, complaint := run(append(line, "--log", name)...); status != 0 {
 				t.Fatal(line, complaint)
 			}
 		}

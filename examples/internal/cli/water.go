@@ -42,7 +42,8 @@ func (q *water) factors(c *call) []mixing.Factor {
 
 func (q *water) ask(c *call) error {
 	if c.given("measured") || c.given("poured") {
-		c.not("--measured, which asks for the friction", "dough", "friction", "warming", "mixer", "balance", "water-weight",
+		c.not(quantity.Tell("cli.with_measured_friction", "--measured, which asks for the friction"),
+			"dough", "friction", "warming", "mixer", "balance", "water-weight",
 			"tap", "ice", "mixing", "flour-weight", "levain-weight", "levain-hydration")
 		c.paths["Water"] = "poured"
 		q.Measured.Others = q.factors(c)
@@ -53,21 +54,24 @@ func (q *water) ask(c *call) error {
 	var p quantity.Problems
 	switch {
 	case c.given("friction"):
-		c.not("--friction, which says as much", "warming", "mixer")
+		c.not(quantity.Tell("cli.with_friction_says_much", "--friction, which says as much"),
+			"warming", "mixer")
 	case c.given("warming"):
-		c.not("--warming, which is better than a guide value", "mixer")
+		c.not(quantity.Tell("cli.with_warming_better", "--warming, which is better than a guide value"),
+			"mixer")
 	case !c.given("mixer"):
 		c.need("friction", quantity.Tell("cli.want_friction_factor_your_mixer_warming",
 			"the friction factor of your mixer, --warming of the dough, or --mixer for a guide value"))
 	}
 	if !c.given("mixer") {
-		c.only("--mixer, of which a guide value is by the minute", "mixing")
+		c.only(quantity.Tell("cli.with_mixer_minutes", "--mixer, whose guide value goes by the minutes of mixing"),
+			"mixing")
 	}
 	if f.Pour.IsZero() || f.Tap.IsZero() {
-		c.only("--water-weight and --tap", "ice")
+		c.only(quantity.Tell("cli.with_water_weight_tap", "--water-weight and --tap"), "ice")
 	}
 	if !c.given("tap") && !q.Balance {
-		c.only("--tap or --balance", "water-weight")
+		c.only(quantity.Tell("cli.with_tap_balance", "--tap or --balance"), "water-weight")
 	}
 	r, err := f.Water()
 	p.Join("", err)

@@ -232,7 +232,7 @@ var drawn = map[string]func(questioner) []string{
 // ownBread writes a bake file for a bread drawn at random, and returns its name.
 func (a questioner) ownBread(t *testing.T, wanted string) string {
 	name := filepath.Join(t.TempDir(), "own.toml")
-	status, _, complaint := spoken("new", name, "--zone", "Europe/Zurich", "--wanted", wanted, "--leaven",
+	status, _, complaint := run("new", name, "--zone", "Europe/Zurich", "--wanted", wanted, "--leaven",
 		a.one("levain", "yeast"),
 		"--cold", a.one("yes", "no"), "--mixer", a.one("hand", "planetary", "spiral", "processor"), "--rye",
 		a.between(0, 60, 0, " %"),
@@ -294,7 +294,7 @@ func TestEveryPrintedWorkingIsTrue(t *testing.T) {
 			args = append(args, "--language", "de")
 			begins = germanHeading
 		}
-		status, out, complaint := spoken(args...)
+		status, out, complaint := run(args...)
 		page, _, ok := strings.Cut(out, begins)
 		if !ok {
 			refused[name]++
