@@ -16,12 +16,7 @@ import (
 func TestBreadsThatCouldNotBeByThemselvesMissNothingTogether(t *testing.T) {
 	now := wednesday(t)
 	now.Now = time.Date(2026, 11, 26, 6, 0, 0, 0, now.Zone)
-	o := sunday()
-	o.Bakes = o.Bakes[1:]
-	o.Kitchen.Asleep = nil
-	for i := range o.Bakes {
-		o.Bakes[i].Wanted = OnDate(wallclock.MustMoment([]string{"2026-11-26 06:45", "2026-11-26 17:00"}[i]))
-	}
+	o := wantedTooSoon()
 	k, err := o.Plan(context.Background(), now)
 	if err != nil || k.Possible() || len(k.alone) != 1 || k.Timetable.Conflict.Short <= 0 {
 		t.Fatal(k.Possible(), len(k.alone), err)

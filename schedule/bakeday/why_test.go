@@ -101,12 +101,7 @@ func TestTheTimeThereIs(t *testing.T) {
 	if says := d.Data().Why.Says.String(); !strings.Contains(says, "only 45m is left") {
 		t.Error(says)
 	}
-	o := sunday()
-	o.Bakes = o.Bakes[1:]
-	o.Kitchen.Asleep = nil
-	for i := range o.Bakes {
-		o.Bakes[i].Wanted = OnDate(wallclock.MustMoment([]string{"2026-11-26 06:45", "2026-11-26 17:00"}[i]))
-	}
+	o := wantedTooSoon()
 	k, err := o.Plan(context.Background(), now)
 	if err != nil || k.Possible() {
 		t.Fatal(k, err)
@@ -165,4 +160,15 @@ func TestMovedAloneIsPlannedAgain(t *testing.T) {
 	if moved == 0 {
 		t.Error("no bread is moved")
 	}
+}
+
+// wantedTooSoon are two of the Sunday's breads of which the first is wanted too soon, and nobody sleeps.
+func wantedTooSoon() Order {
+	o := sunday()
+	o.Bakes = o.Bakes[1:]
+	o.Kitchen.Asleep = nil
+	for i := range o.Bakes {
+		o.Bakes[i].Wanted = OnDate(wallclock.MustMoment([]string{"2026-11-26 06:45", "2026-11-26 17:00"}[i]))
+	}
+	return o
 }
