@@ -30,9 +30,8 @@ type Kitchen struct {
 	BoxPlaces          int `json:"box_places,omitzero"`          // for tubs and trays in the proofing box; 0: enough
 
 	// above the sea: water boils cooler up high
-	Altitude quantity.Length `json:"altitude,omitzero" fills:"rise:Altitude"`
-	// how warm the room is at its warmest; above 40 °C no bread cools
-	Day       quantity.Temperature `json:"day"`
+	Altitude  quantity.Length      `json:"altitude,omitzero" fills:"rise:Altitude"`
+	Day       quantity.Temperature `json:"day"`                 // how warm the room is at its warmest
 	Night     quantity.Temperature `json:"night,omitzero"`      // and at its coldest; not given: as by day
 	WarmestAt wallclock.Clock      `json:"warmest_at,omitzero"` // the time of the warmest room; not given: 15:00
 	// its temperature; not given: there is none

@@ -52,7 +52,8 @@ func (*KitchenClock) UnmarshalJSON([]byte) error {
 // When the context ends before any timetable was found or ruled out, the error is the context's, so that
 // errors.Is(err, context.DeadlineExceeded) holds; when it ends later the day is what is known, and
 // TimeRanOut is set. Other errors: everything that is wrong with the bake, all at once, as quantity.InputError with the
-// field paths of [Bake]. Accuracy: that of the rooms; the times of living steps are ranges.
+// field paths of [Bake]; a kitchen above 40 °C, in which bread does not cool. Accuracy: that of the rooms; the times of
+// living steps are ranges.
 func (b Bake) Plan(ctx context.Context, clock KitchenClock) (Day, error) {
 	if err := b.Check(clock); err != nil {
 		return Day{}, err
